@@ -1,0 +1,5 @@
+import type { Migration } from '../migrate.ts';
+import changeLog from './0001-change-log.ts';
+
+/** Every step in order. Add at the end; once released, a step's text is sealed by a test. */
+export const migrations: readonly Migration[] = [changeLog];
