@@ -20,3 +20,16 @@ export function clockAt(startMs: number): SetClock {
     },
   };
 }
+
+/** Waits, for the few places that must; handed in like the clock. */
+export interface Timer {
+  /** Runs `task` once after `ms` unless cancelled; returns the cancel. */
+  after(ms: number, task: () => void): () => void;
+}
+
+export const systemTimer: Timer = {
+  after(ms, task) {
+    const timer = setTimeout(task, ms);
+    return () => clearTimeout(timer);
+  },
+};

@@ -1,0 +1,83 @@
+import { z } from 'zod';
+import type { Clock } from '../core/clock.ts';
+import type { Answer } from '../core/reply.ts';
+import { type OpenQuestion, UserError } from '../core/user-error.ts';
+import type { Desks } from '../records/desks.ts';
+import { readActionRef } from './action-ref.ts';
+import type { PressAction, Request, RunCommand } from './request.ts';
+
+export type Asks = RunCommand | PressAction;
+
+const Kept = z.discriminatedUnion('kind', [
+  z.object({
+    kind: z.literal('run'),
+    command: z.string(),
+    subcommand: z.string().nullable(),
+    options: z.record(z.string(), z.json()),
+  }),
+  z.object({ kind: z.literal('press'), ref: z.string(), fields: z.record(z.string(), z.string()) }),
+]);
+
+const Chosen = z.object({ id: z.coerce.number().int(), choice: z.coerce.number().int() });
+
+/** More than these do not fit one row of buttons on a phone. */
+const MOST_BUTTONS = 5;
+
+/**
+ * A question instead of a guess: the request is kept, and each fair reading is a button that finishes it. Null where
+ * there is nothing to keep it in (outside a server), so that the refusal itself is shown.
+ */
+export function draftReply(
+  message: string,
+  question: OpenQuestion,
+  asks: Asks,
+  { who, place }: Request,
+  { desks, clock }: { desks: Desks; clock: Clock },
+): Answer | null {
+  if (place === null || question.choices.length === 0) return null;
+  const choices = question.choices.slice(0, MOST_BUTTONS);
+  const draft = desks
+    .at(place.teamId)
+    .drafts.keep({ personId: who.id, request: { ...asks }, field: question.field, choices }, clock.nowMs());
+  return {
+    kind: 'answer',
+    subject: 'Which one?',
+    result: message,
+    certainty: 'What you typed is kept. Pick one, or type it again more exactly.',
+    tone: 'soon',
+    buttons: choices.map(({ label }, choice) => ({
+      label,
+      does: { command: 'draft', action: 'choose', args: { id: draft.id, choice } },
+    })),
+    audience: 'asker',
+    data: { question: { field: question.field, choices: choices.map((choice) => ({ ...choice })) } },
+  };
+}
+
+/**
+ * Turns a pressed reading back into the request it settles; null when the press is about something else.
+ *
+ * The change it leads to is keyed by the draft, so pressing two readings of one question saves once.
+ */
+export function settleDraft(
+  asks: Asks,
+  { who, place }: Request,
+  desks: Desks,
+): { readonly asks: Asks; readonly changeKey: string } | null {
+  const ref = asks.kind === 'press' ? readActionRef(asks.ref) : null;
+  if (ref?.command !== 'draft' || place === null) return null;
+  const { id, choice } = Chosen.parse(ref.args);
+  const draft = desks.at(place.teamId).drafts.find(id);
+  const chosen = draft?.choices[choice];
+  if (!draft || !chosen)
+    throw new UserError('stale-message', 'That question is gone. Type the command again.');
+  if (draft.personId !== who.id) {
+    throw new UserError('not-yours', 'That question was put to somebody else. Type the command yourself.');
+  }
+  return { asks: withChoice(Kept.parse(draft.request), draft.field, chosen.value), changeKey: `draft:${id}` };
+}
+
+function withChoice(asks: z.output<typeof Kept>, field: string, value: string): Asks {
+  if (asks.kind === 'run') return { ...asks, options: { ...asks.options, [field]: value } };
+  return { ...asks, fields: { ...asks.fields, [field]: value } };
+}

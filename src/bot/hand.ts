@@ -1,0 +1,41 @@
+import type { Clock } from '../core/clock.ts';
+import type { TeamRecord } from '../records/team-record.ts';
+import type { Catalogue } from './catalogue.ts';
+
+export interface Person {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** Where something was asked: the channel is the build's, the team is the server's. */
+export interface Place {
+  readonly teamId: string;
+  readonly channelId: string;
+  readonly channelName: string;
+}
+
+/** Everything a handler is given. It sees no interaction, no client, no SQL and no clock but this one. */
+export interface Hand {
+  readonly clock: Clock;
+  readonly who: Person;
+  readonly place: Place;
+  /** The team's record, to read. */
+  readonly record: TeamRecord;
+  /**
+   * Changes the record in one transaction, logged under the asker's name, once per interaction however often it is
+   * delivered. `said` is the change in words, as the history and /undo show it. A throw undoes all of it.
+   */
+  change<Value>(
+    work: (record: TeamRecord) => { readonly value: Value; readonly said: string },
+  ): Changed<Value>;
+  /** Takes a whole earlier change back, by its number or, without one, the asker's newest. */
+  undo(changeId?: number): { readonly said: string; readonly changeId: number };
+  readonly catalogue: Catalogue;
+}
+
+export interface Changed<Value> {
+  readonly value: Value;
+  readonly said: string;
+  /** Names the change for an undo button. */
+  readonly changeId: number;
+}

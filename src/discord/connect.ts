@@ -1,0 +1,110 @@
+import {
+  type CacheWithLimitsOptions,
+  Client,
+  Events,
+  GatewayIntentBits,
+  type Interaction,
+  Options,
+} from 'discord.js';
+import type { Catalogue } from '../bot/catalogue.ts';
+import type { Dispatcher } from '../bot/dispatch.ts';
+import type { Result } from '../bot/request.ts';
+import type { Timer } from '../core/clock.ts';
+import type { Post } from '../core/post.ts';
+import { answer } from './answer.ts';
+import { postThrough } from './post.ts';
+import { readRequest, readSuggestRequest } from './read-request.ts';
+import { register } from './registration.ts';
+
+export interface ConnectionParts {
+  readonly token: string;
+  /** Base address of the bot API; absent for the platform itself. */
+  readonly api?: string;
+  readonly catalogue: Catalogue;
+  readonly dispatcher: Dispatcher;
+  readonly timer: Timer;
+  readonly report: (fault: unknown, during: string) => void;
+  /** The connection will not come back by itself: the token was refused, or the platform closed for good. */
+  readonly onLost: (why: string) => void;
+  /** Called with every result shown; for whoever drives the bot from outside and wants its data. */
+  readonly onResult?: (interactionId: string, result: Result) => void;
+}
+
+export interface Connection {
+  readonly post: Post;
+  /** Servers the bot is in. */
+  teams(): readonly string[];
+  close(): Promise<void>;
+}
+
+/** Nothing is read from these caches, so they are kept small; channels and servers must stay whole. */
+const SMALL_CACHES: CacheWithLimitsOptions = {
+  MessageManager: 50,
+  UserManager: 200,
+  GuildMemberManager: 200,
+};
+
+/** @throws Error when the platform refuses the token or cannot be reached; the client is closed then. */
+export async function connect(parts: ConnectionParts): Promise<Connection> {
+  const client = new Client({
+    intents: [GatewayIntentBits.Guilds],
+    allowedMentions: { parse: [] },
+    enforceNonce: true,
+    waitGuildTimeout: 1_000,
+    makeCache: Options.cacheWithLimits(SMALL_CACHES),
+    rest: parts.api === undefined ? {} : { api: parts.api },
+  });
+  const post = postThrough(client);
+  // without this listener a fault in any handler would end the process
+  client.on(Events.Error, (error) => parts.report(error, 'the connection'));
+  client.on(Events.ShardDisconnect, ({ code }) =>
+    parts.onLost(`the platform closed the connection for good (${code})`),
+  );
+  client.on(Events.Invalidated, () => parts.onLost('the platform invalidated the session'));
+  client.rest.on('response', ({ path }, { status }) => {
+    if (status === 401 && !path.startsWith('/interactions') && !path.startsWith('/webhooks')) {
+      parts.onLost('the platform no longer takes the token');
+    }
+  });
+  client.on(Events.InteractionCreate, (interaction) => void handle(interaction, parts, post));
+  try {
+    const { promise, resolve } = Promise.withResolvers<Client<true>>();
+    client.once(Events.ClientReady, resolve);
+    await client.login(parts.token);
+    await register(await promise, parts.catalogue);
+  } catch (error) {
+    await client.destroy();
+    throw error;
+  }
+  return {
+    post,
+    teams: () => [...client.guilds.cache.keys()],
+    close: () => client.destroy(),
+  };
+}
+
+async function handle(interaction: Interaction, parts: ConnectionParts, post: Post): Promise<void> {
+  const { dispatcher, onResult } = parts;
+  try {
+    if (interaction.isAutocomplete()) {
+      const choices = dispatcher.suggest(readSuggestRequest(interaction));
+      await interaction.respond(choices.map(({ label, value }) => ({ name: label.slice(0, 100), value })));
+    } else if (
+      interaction.isChatInputCommand() ||
+      interaction.isMessageComponent() ||
+      interaction.isModalSubmit()
+    ) {
+      const work = dispatcher.answer(readRequest(interaction));
+      await answer(interaction, work, {
+        timer: parts.timer,
+        late: async (channelId, reply) => {
+          const certainty = 'The platform did not take this as an answer in time; it stands here instead.';
+          await post.send({ channelId, answer: { ...reply, certainty }, nonce: interaction.id });
+        },
+      });
+      onResult?.(interaction.id, await work);
+    }
+  } catch (error) {
+    parts.report(error, `showing the answer to interaction ${interaction.id}`);
+  }
+}

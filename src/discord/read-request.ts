@@ -1,0 +1,87 @@
+import {
+  ApplicationCommandOptionType,
+  type AutocompleteInteraction,
+  type ChatInputCommandInteraction,
+  type CommandInteractionOption,
+  ComponentType,
+  type Interaction,
+  type MessageComponentInteraction,
+  type ModalSubmitInteraction,
+} from 'discord.js';
+import type { Person, Place } from '../bot/hand.ts';
+import type { Request, SuggestRequest } from '../bot/request.ts';
+import type { Json } from '../core/json.ts';
+
+/** What a person did that wants an answer. */
+export type Answerable = Extract<
+  Interaction,
+  ChatInputCommandInteraction | MessageComponentInteraction | ModalSubmitInteraction
+>;
+
+/** Reads an interaction as plain data. */
+export function readRequest(interaction: Answerable): Request {
+  const asker = { id: interaction.id, ...askerOf(interaction) };
+  if (interaction.isChatInputCommand()) {
+    const subcommand = interaction.options.getSubcommand(false);
+    return {
+      ...asker,
+      asks: {
+        kind: 'run',
+        command: interaction.commandName,
+        subcommand,
+        options: optionsOf(interaction.options.data),
+      },
+    };
+  }
+  const fields = interaction.isModalSubmit() ? formFields(interaction) : menuField(interaction);
+  return { ...asker, asks: { kind: 'press', ref: interaction.customId, fields } };
+}
+
+export function readSuggestRequest(interaction: AutocompleteInteraction): SuggestRequest {
+  const focused = interaction.options.getFocused(true);
+  return {
+    ...askerOf(interaction),
+    command: interaction.commandName,
+    subcommand: interaction.options.getSubcommand(false),
+    option: focused.name,
+    typed: focused.value,
+  };
+}
+
+function askerOf(interaction: Interaction): { who: Person; place: Place | null } {
+  const { user, guildId, channelId, channel } = interaction;
+  const name = interaction.inCachedGuild() ? interaction.member.displayName : user.displayName;
+  const place =
+    guildId === null || channelId === null
+      ? null
+      : { teamId: guildId, channelId, channelName: channel && 'name' in channel ? (channel.name ?? '') : '' };
+  return { who: { id: user.id, name }, place };
+}
+
+function optionsOf(given: readonly CommandInteractionOption[]): Record<string, Json> {
+  const flat = given.flatMap((option) =>
+    option.type === ApplicationCommandOptionType.Subcommand ||
+    option.type === ApplicationCommandOptionType.SubcommandGroup
+      ? (option.options ?? [])
+      : [option],
+  );
+  return Object.fromEntries(flat.map(({ name, value }) => [name, value ?? null]));
+}
+
+/** A menu's choice goes under the name its own reference gives it. */
+function menuField(interaction: Extract<Interaction, MessageComponentInteraction>): Record<string, string> {
+  if (!interaction.isStringSelectMenu()) return {};
+  const arg = new URLSearchParams(interaction.customId.split('?')[1] ?? '').get('_menu');
+  const [value] = interaction.values;
+  return arg === null || value === undefined ? {} : { [arg]: value };
+}
+
+function formFields({ fields }: ModalSubmitInteraction): Record<string, string> {
+  return Object.fromEntries(
+    [...fields.fields.values()].flatMap((field): [string, string][] => {
+      if (field.type === ComponentType.TextInput) return [[field.customId, field.value]];
+      if (field.type === ComponentType.StringSelect) return [[field.customId, field.values[0] ?? '']];
+      return [];
+    }),
+  );
+}

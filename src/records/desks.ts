@@ -1,0 +1,15 @@
+import type { Ledger } from '../sqlite/ledger.ts';
+import type { DraftStore } from './drafts/draft-store.ts';
+import type { TeamRecord } from './team-record.ts';
+
+/** Everything that is kept for one team: its record, the log every change goes through, and requests half asked. */
+export interface Desk {
+  readonly record: TeamRecord;
+  readonly ledger: Ledger;
+  readonly drafts: DraftStore;
+}
+
+export interface Desks {
+  /** Opens the team's file when it is first asked for. */
+  at(teamId: string): Desk;
+}

@@ -1,0 +1,96 @@
+import { z } from 'zod';
+import type { Day } from '../../core/time.ts';
+
+/** Names an order; shown as `#12`. */
+export const OrderId = z.int().positive().brand<'OrderId'>();
+export type OrderId = z.infer<typeof OrderId>;
+
+/** Money in the currency's smallest unit, as an integer. */
+export interface Money {
+  readonly minor: number;
+  /** ISO 4217. */
+  readonly currency: string;
+}
+
+/** One thing ordered from one supplier, with everything that has come of it so far. */
+export interface Order {
+  readonly id: OrderId;
+  readonly buildId: number;
+  readonly what: string;
+  readonly supplierId: number;
+  readonly supplier: string;
+  readonly quantity: number;
+  readonly price: Money | null;
+  readonly orderedOn: Day;
+  /** The day now promised for what is still to come. */
+  readonly promisedOn: Day;
+  readonly firstPromisedOn: Day;
+  readonly chaserId: string;
+  readonly chaserName: string;
+  readonly chasedOn: Day | null;
+  readonly chasedTimes: number;
+  readonly cancelled: boolean;
+  readonly arrivals: readonly Arrival[];
+}
+
+export type Condition = 'good' | 'wrong' | 'damaged';
+
+/** What is to become of something that came wrong or damaged. */
+export type Settlement = 'kept' | 'replaced' | 'refunded';
+
+/** Something that came, on its day. */
+export interface Arrival {
+  readonly id: number;
+  readonly cameOn: Day;
+  readonly quantity: number;
+  readonly condition: Condition;
+  readonly note: string | null;
+  /** Null until somebody has settled what becomes of it; always null for what came good. */
+  readonly settlement: Settlement | null;
+  readonly byName: string;
+}
+
+/** Where an order stands, in counts that always add up to its quantity. */
+export interface Standing {
+  readonly state: 'open' | 'to sort out' | 'arrived' | 'cancelled';
+  /** Good, or kept although not as ordered. */
+  readonly received: number;
+  /** Wrong or damaged, and nobody has settled what becomes of it. */
+  readonly toSortOut: number;
+  readonly refunded: number;
+  /** Still to come. */
+  readonly outstanding: number;
+}
+
+/** An order is open while anything is still to come, also when some of what came must be sorted out. */
+export function standing(order: Pick<Order, 'quantity' | 'cancelled' | 'arrivals'>): Standing {
+  const count = (wanted: (arrival: Arrival) => boolean): number =>
+    order.arrivals.filter(wanted).reduce((sum, { quantity }) => sum + quantity, 0);
+  const received = count(({ condition, settlement }) => condition === 'good' || settlement === 'kept');
+  const toSortOut = count(({ condition, settlement }) => condition !== 'good' && settlement === null);
+  const refunded = count(({ settlement }) => settlement === 'refunded');
+  const outstanding = order.quantity - received - toSortOut - refunded;
+  return {
+    state: stateOf(order.cancelled, outstanding, toSortOut),
+    received,
+    toSortOut,
+    refunded,
+    outstanding,
+  };
+}
+
+function stateOf(cancelled: boolean, outstanding: number, toSortOut: number): Standing['state'] {
+  if (cancelled) return 'cancelled';
+  if (outstanding > 0) return 'open';
+  return toSortOut > 0 ? 'to sort out' : 'arrived';
+}
+
+/** Whether something is still to come and its promised day has passed. */
+export function isLate(order: Order, today: Day): boolean {
+  return standing(order).state === 'open' && order.promisedOn < today;
+}
+
+/** Late first, the longest late at the top; then by the day promised. */
+export function byUrgency(a: Order, b: Order): number {
+  return a.promisedOn < b.promisedOn ? -1 : a.promisedOn > b.promisedOn ? 1 : a.id - b.id;
+}

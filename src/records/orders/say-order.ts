@@ -1,0 +1,39 @@
+import { type Day, sayDay } from '../../core/time.ts';
+import type { WorkingDays } from '../../core/working-days.ts';
+import { type Money, type Order, standing } from './order.ts';
+
+/** "2 × head gasket", or the name alone for one. */
+export function sayWhat({ what, quantity }: Pick<Order, 'what' | 'quantity'>): string {
+  return quantity === 1 ? what : `${quantity} × ${what}`;
+}
+
+/** What of an order is still to come. */
+export function sayOutstanding(order: Order): string {
+  return sayWhat({ what: order.what, quantity: standing(order).outstanding });
+}
+
+/** "late by 4 working days", counted as the crew's country works; a day late over a weekend is late all the same. */
+export function sayLateness(promisedOn: Day, today: Day, days: WorkingDays): string {
+  const late = days.between(promisedOn, today);
+  if (late <= 0) return 'late, no working day yet';
+  return `late by ${late} working ${late === 1 ? 'day' : 'days'}`;
+}
+
+/** Whose chase it is and what has been done about it. */
+export function sayChase({ chaserName, chasedOn, chasedTimes }: Order, today: Day): string {
+  if (chasedOn === null) return `${chaserName} chases. Nobody has chased it yet.`;
+  const times = chasedTimes === 1 ? 'once' : `${chasedTimes} times`;
+  return `${chaserName} chases. Chased ${times}, last on ${sayDay(chasedOn, today)}.`;
+}
+
+/** "GBP 12.50", with the currency's own number of decimals (ISO 4217). */
+export function sayMoney({ minor, currency }: Money): string {
+  const digits = decimalsOf(currency);
+  return `${currency} ${(minor / 10 ** digits).toFixed(digits)}`;
+}
+
+/** How many decimals a currency has, as the platform's own ISO 4217 data says. */
+export function decimalsOf(currency: string): number {
+  const format = new Intl.NumberFormat('en', { style: 'currency', currency });
+  return format.resolvedOptions().maximumFractionDigits ?? 2;
+}

@@ -1,0 +1,39 @@
+/** Somebody parts are ordered from. */
+export interface Supplier {
+  readonly id: number;
+  readonly name: string;
+}
+
+/**
+ * Names that could be the one meant: equal but for case and spaces first, else those that begin alike or are at most
+ * two edits away.
+ */
+export function likeNames(typed: string, names: readonly string[]): readonly string[] {
+  const wanted = plain(typed);
+  const same = names.filter((name) => plain(name) === wanted);
+  if (same.length > 0) return same;
+  return names.filter((name) => {
+    const known = plain(name);
+    if (wanted.length < 3) return false;
+    return known.startsWith(wanted) || wanted.startsWith(known) || editDistance(known, wanted) <= 2;
+  });
+}
+
+/** Names compare without case, accents or the space around and between words. */
+export function plain(name: string): string {
+  return name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/\s+/g, ' ').trim();
+}
+
+/** Levenshtein distance, by the two-row method. */
+export function editDistance(a: string, b: string): number {
+  let above = Array.from({ length: b.length + 1 }, (_, column) => column);
+  for (let row = 1; row <= a.length; row++) {
+    const current = [row];
+    for (let column = 1; column <= b.length; column++) {
+      const replaced = (above[column - 1] ?? 0) + (a[row - 1] === b[column - 1] ? 0 : 1);
+      current.push(Math.min(replaced, (above[column] ?? 0) + 1, (current[column - 1] ?? 0) + 1));
+    }
+    above = current;
+  }
+  return above[b.length] ?? 0;
+}

@@ -1,0 +1,25 @@
+import type { Database } from 'better-sqlite3';
+import { type BuildStore, openBuildStore } from './builds/build-store.ts';
+import { type OrderStore, openOrderStore } from './orders/order-store.ts';
+import { openSupplierStore, type SupplierStore } from './suppliers/supplier-store.ts';
+import { openSettingsStore, type SettingsStore } from './team/settings-store.ts';
+
+/** One team's record. It sits on that team's own file, so it cannot see anybody else's. */
+export interface TeamRecord {
+  readonly settings: SettingsStore;
+  readonly builds: BuildStore;
+  readonly suppliers: SupplierStore;
+  readonly orders: OrderStore;
+}
+
+/** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
+export const BOOKKEEPING = ['change', 'change_row', 'morning', 'outbox', 'draft'] as const;
+
+export function openTeamRecord(db: Database): TeamRecord {
+  return {
+    settings: openSettingsStore(db),
+    builds: openBuildStore(db),
+    suppliers: openSupplierStore(db),
+    orders: openOrderStore(db),
+  };
+}

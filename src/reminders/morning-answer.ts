@@ -1,0 +1,148 @@
+import type { Answer, Button, Item } from '../core/reply.ts';
+import { sayDay } from '../core/time.ts';
+import type { WorkingDays } from '../core/working-days.ts';
+import { type Order, standing } from '../records/orders/order.ts';
+import { sayChase, sayLateness, sayOutstanding, sayWhat } from '../records/orders/say-order.ts';
+import { NOTICE_ARG } from './deliver.ts';
+import type { Notice } from './notice.ts';
+import { supplierDrafts } from './supplier-draft.ts';
+
+/**
+ * More than these with their own buttons do not fit one message (40 components); the rest go into a menu. The first
+ * ones keep their places whatever becomes of them, so that no button moves under a thumb.
+ */
+const MOST_WITH_BUTTONS = 4;
+
+export interface MorningView {
+  readonly buildName: string;
+  readonly notice: Notice;
+  readonly noticeId: number;
+  /** The orders the notice named, as they stand now, in its order. */
+  readonly orders: readonly Order[];
+  readonly days: WorkingDays;
+}
+
+/**
+ * The morning message in words, from the record as it is now: what is late, by how long, whose chase it is, each with
+ * its buttons; what has been dealt with since stays listed as such.
+ */
+export function morningAnswer({ buildName, notice, noticeId, orders, days }: MorningView): Answer {
+  const { day } = notice;
+  const open = orders.filter((order) => needsButtons(order, day));
+  const late = open.filter((order) => standing(order).outstanding > 0 && order.promisedOn < day);
+  const shown = orders.slice(0, MOST_WITH_BUTTONS);
+  const rest = orders.slice(MOST_WITH_BUTTONS).filter((order) => open.includes(order));
+  return {
+    kind: 'answer',
+    subject: `Morning, ${sayDay(day, day)}`,
+    result: headline(open, late, day),
+    tone: late.length > 0 ? 'late' : open.length > 0 ? 'soon' : 'done',
+    certainty: buildName,
+    items: shown.map((order) => itemOf(order, day, noticeId, days)),
+    ...(rest.length === 0 ? {} : { menu: menuOf(rest, noticeId) }),
+    drafts: supplierDrafts(late.filter(({ chasedOn }) => chasedOn !== day).slice(0, MOST_WITH_BUTTONS), day),
+    notify: [...new Set(late.map(({ chaserId }) => chaserId))],
+    audience: 'crew',
+    data: { day, late: late.map(({ id }) => id), orders: orders.map(({ id }) => id) },
+  };
+}
+
+/** Whether anything is left for which the message is worth sending. */
+export function stillNeeded(orders: readonly Order[], { day }: Notice): boolean {
+  return orders.some((order) => needsButtons(order, day));
+}
+
+function needsButtons(order: Order, day: string): boolean {
+  const { state, outstanding, toSortOut } = standing(order);
+  return state !== 'cancelled' && ((outstanding > 0 && order.promisedOn <= day) || toSortOut > 0);
+}
+
+function headline(open: readonly Order[], late: readonly Order[], day: string): string {
+  const dueToday = open.filter((order) => standing(order).outstanding > 0 && order.promisedOn === day);
+  const toSortOut = open.filter((order) => standing(order).toSortOut > 0);
+  const parts = [
+    late.length > 0 && `${late.length} late`,
+    dueToday.length > 0 && `${dueToday.length} due today`,
+    toSortOut.length > 0 && `${toSortOut.length} to sort out`,
+  ].filter(Boolean);
+  return parts.length === 0 ? 'All of this is dealt with' : parts.join(', ');
+}
+
+function itemOf(order: Order, day: string, noticeId: number, days: WorkingDays): Item {
+  const { state, outstanding, toSortOut } = standing(order);
+  const name = `#${order.id} ${outstanding > 0 ? sayOutstanding(order) : sayWhat(order)}`;
+  const from = `from ${order.supplier}`;
+  if (state === 'cancelled') return { text: name, note: `Cancelled.`, tone: 'plain' };
+  if (state === 'arrived') return { text: name, note: `Arrived, ${from}. ${lastBy(order)}`, tone: 'done' };
+  const sortOut = toSortOut > 0 ? [`${toSortOut} came wrong or damaged and must be sorted out.`] : [];
+  if (outstanding === 0) {
+    return {
+      text: name,
+      note: [from, ...sortOut].join('. '),
+      tone: 'soon',
+      buttons: [sortOutButton(order, noticeId)],
+    };
+  }
+  if (order.promisedOn > day) {
+    return {
+      text: name,
+      note: [`New date ${sayDay(order.promisedOn, day)}, ${from}.`, ...sortOut].join(' '),
+      tone: 'plain',
+    };
+  }
+  const when =
+    order.promisedOn < day
+      ? `${sayLateness(order.promisedOn, day, days)}, promised ${sayDay(order.promisedOn, day)}`
+      : 'due today';
+  return {
+    text: name,
+    note: [`${from}, ${when}.`, sayChase(order, day), ...sortOut].join(' '),
+    tone: order.promisedOn < day ? 'late' : 'soon',
+    buttons: chaseButtons(order, noticeId),
+  };
+}
+
+function lastBy({ arrivals }: Order): string {
+  const last = arrivals.at(-1);
+  return last ? `Logged by ${last.byName}.` : '';
+}
+
+/** The buttons of an order that is awaited; `noticeId` lets them redraw the message they sit on. */
+export function chaseButtons(order: Order, noticeId?: number): readonly Button[] {
+  const button = (label: string, action: string, weight: Button['weight'] = 'plain'): Button => ({
+    label,
+    does: { command: 'order', action, args: argsOf(order, noticeId) },
+    weight,
+  });
+  return [
+    button('Arrived', 'arrived', 'main'),
+    button('Only some, or not right', 'partly'),
+    button('New date', 'date'),
+    button('Chased', 'chased'),
+  ];
+}
+
+export function sortOutButton(order: Order, noticeId?: number): Button {
+  return {
+    label: 'Sort out',
+    does: { command: 'order', action: 'settle', args: argsOf(order, noticeId) },
+    weight: 'main',
+  };
+}
+
+function argsOf({ id }: Order, noticeId: number | undefined): Record<string, number> {
+  return noticeId === undefined ? { order: id } : { order: id, [NOTICE_ARG]: noticeId };
+}
+
+function menuOf(rest: readonly Order[], noticeId: number): NonNullable<Answer['menu']> {
+  return {
+    prompt: `${rest.length} more: choose one`,
+    does: { command: 'order', action: 'show', args: { [NOTICE_ARG]: noticeId } },
+    arg: 'order',
+    choices: rest.slice(0, 25).map((order) => ({
+      label: `#${order.id} ${sayOutstanding(order)}`,
+      note: `from ${order.supplier}`,
+      value: String(order.id),
+    })),
+  };
+}

@@ -1,0 +1,44 @@
+import { type Day, wallTime } from '../core/time.ts';
+import type { WorkingDays } from '../core/working-days.ts';
+import type { Build } from '../records/builds/build.ts';
+import { byUrgency, type Order, standing } from '../records/orders/order.ts';
+import type { TeamSettings } from '../records/team/team.ts';
+import type { DueNotice } from './notice.ts';
+
+/** After this, a morning message missed while the machine was off waits for the next morning: never at night. */
+export const EVENING = '20:00';
+
+/**
+ * The morning message of a build, if it is due: once on a working day, from the team's morning time until the evening,
+ * when something is late, due today, or waits to be sorted out. Pure: the same records and instant give the same answer.
+ */
+export function dueMorning(
+  build: Build,
+  orders: readonly Order[],
+  settings: TeamSettings,
+  calendar: WorkingDays,
+  nowMs: number,
+): DueNotice | null {
+  const now = wallTime(nowMs, settings.zone);
+  const day = now.toPlainDate().toString();
+  const time = now.toPlainTime().toString({ smallestUnit: 'minute' });
+  if (time < settings.morning || time >= EVENING || !calendar.isWorkingDay(day)) return null;
+  if (build.lastMorning !== null && build.lastMorning >= day) return null; // sent already, or the clock went back
+  const orderIds = needingAHand(orders, day).map(({ id }) => id);
+  if (orderIds.length === 0) return null;
+  return {
+    key: `morning:${build.id}:${day}`,
+    channelId: build.channelId,
+    notice: { kind: 'morning', buildId: build.id, day, orderIds },
+  };
+}
+
+/** Orders that somebody has to do something about on this day, the most urgent first. */
+export function needingAHand(orders: readonly Order[], day: Day): readonly Order[] {
+  return orders
+    .filter((order) => {
+      const { state, outstanding, toSortOut } = standing(order);
+      return state !== 'cancelled' && ((outstanding > 0 && order.promisedOn <= day) || toSortOut > 0);
+    })
+    .toSorted(byUrgency);
+}

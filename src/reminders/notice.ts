@@ -1,0 +1,18 @@
+import { z } from 'zod';
+
+/** What a reminder is about, as kept in the outbox: facts, not wording, so that it is worded from the record as it then is. */
+export const Notice = z.object({
+  kind: z.literal('morning'),
+  buildId: z.int(),
+  day: z.string(),
+  /** The orders it named when it was decided; later presses show their state in place. */
+  orderIds: z.array(z.int()),
+});
+export type Notice = z.infer<typeof Notice>;
+
+/** A notice that is due, under a key that is the same whenever and however often it is worked out. */
+export interface DueNotice {
+  readonly key: string;
+  readonly channelId: string;
+  readonly notice: Notice;
+}
