@@ -1,9 +1,10 @@
-import { closeSync, existsSync, fsyncSync, mkdirSync, openSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { requireLocalDisk } from './local-disk.ts';
 import { type Migration, migrate, schemaVersion } from './migrate.ts';
 import { inPlainWords, StoreProblem } from './store-problem.ts';
+import { syncFile, syncFolder } from './sync.ts';
 
 /** Milliseconds a statement may wait for a lock. The whole program waits with it, and an answer is due within 3,000. */
 const BUSY_TIMEOUT_MS = 250;
@@ -128,24 +129,4 @@ function requireDurable(db: Database.Database, onDisk: boolean): void {
     `SQLite would not sync each save to the disk (synchronous is ${String(inForce)}, 2 is needed). ` +
       'No record was written. Report this: it must not happen.',
   );
-}
-
-function syncFile(path: string): void {
-  const handle = openSync(path, 'r+');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
-}
-
-/** Makes a new file's name survive a power cut; Windows keeps names itself and cannot open a folder. */
-function syncFolder(path: string): void {
-  if (process.platform === 'win32') return;
-  const handle = openSync(path, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
-  }
 }

@@ -13,8 +13,8 @@ function start() {
   return { db, ledger, write, sam: asker('Sam'), kim: asker('Kim') };
 }
 
-const refusal = (code: RefusalCode, words: string | RegExp) =>
-  expect.objectContaining({ name: 'UserError', code, message: expect.stringMatching(words) });
+const refusal = (code: RefusalCode, words: string | RegExp): unknown =>
+  expect.objectContaining({ name: 'UserError', code, message: expect.stringMatching(words) as unknown });
 
 describe('undo', () => {
   it('takes back exactly what the change did', () => {
