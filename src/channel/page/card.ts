@@ -1,0 +1,48 @@
+import type { WireComponent } from '../contract.ts';
+import { make } from './dom.ts';
+import { lineNodes, type ShowPlace } from './markup.ts';
+import { type Piece, piecesOf } from './pieces.ts';
+import { cardText } from './text.ts';
+import { Kind, numberOf } from './wire.ts';
+
+/** Accent colours that stand for a state here; shape says it too, so that colour is never alone. */
+const TONES: Readonly<Record<number, string>> = {
+  10893860: 'late',
+  9069584: 'soon',
+  3107671: 'done',
+  1915502: 'plain',
+};
+
+/**
+ * Draws a container as a card, its children by `draw`; a text that begins with a third-level heading gives it its
+ * tab.
+ */
+export function card(
+  container: WireComponent,
+  show: ShowPlace,
+  draw: (child: WireComponent) => readonly Node[],
+): HTMLElement {
+  const [first, ...others] = container.components ?? [];
+  const { tab, pieces } = tabOf(first?.type === Kind.text ? (first.content ?? '') : '');
+  const opening = first === undefined || first.type === Kind.text ? cardText(pieces, show) : draw(first);
+  const body = make('div', { class: 'slip-body' }, ...opening, ...others.flatMap(draw));
+  const heading =
+    tab === undefined ? undefined : make('h3', { class: 'tab', dir: 'auto' }, ...lineNodes(tab, show));
+  return coloured(make('article', { class: 'card' }, heading, body), container);
+}
+
+function tabOf(content: string): { readonly tab?: string; readonly pieces: readonly Piece[] } {
+  const [first, ...rest] = piecesOf(content);
+  if (first?.kind === 'heading' && first.level === 3) return { tab: first.text, pieces: rest };
+  return { pieces: first === undefined ? [] : [first, ...rest] };
+}
+
+/** Sets the bar at the edge: a known tone, or the colour that another bot asked for. */
+function coloured(element: HTMLElement, container: WireComponent): HTMLElement {
+  const colour = numberOf(container['accent_color']);
+  if (colour === undefined) return element;
+  const tone = TONES[colour];
+  if (tone !== undefined) element.dataset['tone'] = tone;
+  else element.style.setProperty('--tone', `#${(colour & 0xffffff).toString(16).padStart(6, '0')}`);
+  return element;
+}

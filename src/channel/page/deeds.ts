@@ -1,0 +1,15 @@
+import type { Lists } from './lists.ts';
+
+/** What an entry's controls can set off. A returned sentence says what went wrong. */
+export interface Deeds {
+  press(messageId: string, customId: string): Promise<string | undefined>;
+  choose(messageId: string, customId: string, values: readonly string[]): Promise<string | undefined>;
+  /** Puts this on the line to write on, ready to be completed. */
+  putOnLine(line: string): void;
+  /** Brings another entry into view. */
+  jumpTo(messageId: string): void;
+  /** Takes a private entry off the page. */
+  putAway(messageId: string): void;
+  lists(): Lists;
+  initials(name: string): string;
+}

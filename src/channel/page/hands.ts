@@ -1,0 +1,37 @@
+import type { OpenForm, Outcome } from '../contract.ts';
+import type { FormPorts } from './form.ts';
+import { attempt } from './outcomes.ts';
+import { server } from './server.ts';
+import type { Session } from './session.ts';
+
+/** What the person on this page can do; a returned sentence says what went wrong. */
+export interface Hands {
+  send(line: string, files: readonly File[]): Promise<string | undefined>;
+  press(messageId: string, customId: string): Promise<string | undefined>;
+  choose(messageId: string, customId: string, values: readonly string[]): Promise<string | undefined>;
+  submit: FormPorts['submit'];
+}
+
+/** Acts in the name of whoever is writing at the moment; what came of it goes to `take`. */
+export function handsOf(session: () => Session, take: (outcome: Outcome) => void): Hands {
+  const as = () => session().me;
+  return {
+    send: (line, files) =>
+      attempt(server.type({ as: as(), channelId: session().state.channelId, line }, files), take),
+    press: (messageId, customId) => attempt(server.press({ as: as(), messageId, customId }), take),
+    choose: (messageId, customId, values) =>
+      attempt(server.choose({ as: as(), messageId, customId, values }), take),
+    async submit(form: OpenForm, values) {
+      let keep = false;
+      const problem = await attempt(
+        server.submit({ as: as(), interactionId: form.interactionId, values }),
+        (outcome) => {
+          // A private answer to a form is most likely about what is wrong in it; its text is wanted again.
+          keep = outcome.kind === 'answered' && outcome.private;
+          take(outcome);
+        },
+      );
+      return problem === undefined ? { keep } : { problem };
+    },
+  };
+}

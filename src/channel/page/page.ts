@@ -1,0 +1,235 @@
+import type { OpenForm, Outcome } from '../contract.ts';
+import type { LiveFrame, PageEntry, PageState } from '../page-api.ts';
+import { announce } from './announce.ts';
+import { openBook } from './book.ts';
+import { openComposer } from './composer.ts';
+import { place } from './dom.ts';
+import { earlierEntries } from './earlier.ts';
+import { followNewest } from './follow.ts';
+import { openForm } from './form.ts';
+import { handsOf } from './hands.ts';
+import { drawHead } from './head.ts';
+import { openLive } from './live.ts';
+import { askWhoIAm } from './me.ts';
+import { remember, remembered } from './memory.ts';
+import { type Notices, saySlow } from './notices.ts';
+import { Refused, server } from './server.ts';
+import { changeIn, entryOf, newestShared, outliving, Session } from './session.ts';
+import { refreshTimes } from './show-place.ts';
+import { summaryOf } from './summary.ts';
+
+const MINUTE_MS = 60_000;
+/** The bot API shows "typing" for ten seconds. */
+const TYPING_MS = 10_000;
+const AWAY = 'The channel is away. It is tried again by itself; what you have typed is kept.';
+
+/** Puts the page together around the first state of the channel. */
+export function openPage(first: PageState, notices: Notices): void {
+  let session = new Session(first);
+  let wasAway = false;
+  let typing: ReturnType<typeof setTimeout> | undefined;
+  const formsSeen = new Set<string>();
+  const [scroller, list, foot] = [place('book'), place('entries'), place('foot')];
+
+  // A scrolled sheet has to be reachable for the keyboard.
+  scroller.tabIndex = 0;
+
+  const hands = handsOf(
+    () => session,
+    (outcome) => takeOutcome(outcome),
+  );
+  const lists = () => session.state;
+  const initials = (name: string) => session.initials(name);
+  const jumpTo = (messageId: string): void => {
+    const entry = book.find(messageId);
+    entry?.scrollIntoView({ block: 'start' });
+    entry?.focus({ preventScroll: true });
+    if (entry === undefined) announce('That entry is further back than what is on the sheet.');
+  };
+  const book = openBook(list, {
+    ...hands,
+    lists,
+    initials,
+    jumpTo,
+    putOnLine: (line) => composer.put(line),
+    putAway(messageId) {
+      follow.during(() => book.remove(messageId));
+      scroller.focus();
+    },
+  });
+  const follow = followNewest(scroller, list, foot);
+  const earlier = earlierEntries(scroller, async () => {
+    const oldest = book.entries()[0]?.message.id;
+    if (oldest === undefined) return;
+    const found = await orNotice(server.messages(session.me, session.state.channelId, oldest));
+    if (found === undefined) return;
+    follow.during(() => {
+      book.put(found.entries);
+      earlier.set(found.more);
+    });
+  });
+
+  const composer = openComposer(foot, {
+    async send(line, files) {
+      if (session.me === '') {
+        whoAmI();
+        return 'Say who is writing first; the line is kept.';
+      }
+      follow.toEnd();
+      return await saySlow(notices, hands.send(line, files));
+    },
+    async suggest(line, caret, signal) {
+      const request = { as: session.me, channelId: session.state.channelId, line, caret };
+      try {
+        return (await server.suggest(request, signal)).suggestions;
+      } catch (failure) {
+        // No suggestions while the channel is away, or for a line that has moved on.
+        if (failure instanceof Refused || failure instanceof DOMException) return [];
+        throw failure;
+      }
+    },
+    starters: () => session.state.starters,
+    uploadLimitBytes: () => session.state.uploadLimitBytes,
+  });
+
+  const live = openLive({
+    away() {
+      wasAway = true;
+      notices.set('away', AWAY);
+    },
+    frame: (frame) => takeFrame(frame),
+  });
+
+  /** Carries a request out, or says beside the line why not. */
+  async function orNotice<Answer>(request: Promise<Answer>): Promise<Answer | undefined> {
+    try {
+      return await request;
+    } catch (failure) {
+      if (!(failure instanceof Refused)) throw failure;
+      notices.set('away', failure.message);
+      return undefined;
+    }
+  }
+
+  function drawAround(): void {
+    const pinned = book.entries().findLast((entry) => entry.pinned);
+    const facts = { build: session.state.guildName, pinned, ...session.state, me: session.state.me };
+    drawHead(place('head'), facts, {
+      changeMe: whoAmI,
+      goTo: (id) => void load(session.me, id),
+      jumpTo,
+      initials,
+    });
+    document.title = session.state.guildName;
+    notices.set(
+      'bot',
+      session.state.botOnline
+        ? undefined
+        : `${session.hand} is not here at the moment; commands get no answer until it is back.`,
+    );
+  }
+
+  /** Loads the channel as this person sees it. */
+  async function load(as: string, channelId: string): Promise<void> {
+    const fresh = await orNotice(server.state(as, channelId));
+    if (fresh === undefined) return;
+    notices.set('away', undefined);
+    const stays = fresh.me?.id === session.state.me?.id && fresh.channelId === session.state.channelId;
+    session = new Session(fresh);
+    show(fresh, stays ? outliving(book.entries(), fresh.entries) : () => false);
+    if (!stays) follow.toEnd();
+  }
+
+  function show(fresh: PageState, keep: (entry: PageEntry) => boolean): void {
+    const hadEarlier = book.entries()[0];
+    follow.during(() => {
+      book.clear(keep);
+      book.put(fresh.entries);
+    });
+    if (hadEarlier === undefined || book.entries()[0]?.message.id !== hadEarlier.message.id)
+      earlier.set(fresh.more);
+    drawAround();
+    live.listen(session.me, session.state.channelId);
+  }
+
+  function put(entry: PageEntry, isNew: boolean): void {
+    if (entry.message.channel_id !== session.state.channelId) return;
+    follow.during(() => book.put([entry]));
+    if (entry.pinned) drawAround();
+    if (entry.working || entry.message.author.id === session.state.me?.id) return;
+    notices.set('typing', undefined);
+    announce(
+      `${entry.message.author.username}: ${summaryOf(entry)}${entry.private ? ' Only you see this.' : ''}`,
+    );
+    const item = book.find(entry.message.id);
+    if (isNew && item !== undefined) follow.came(item);
+  }
+
+  function takeForm(form: OpenForm): void {
+    if (formsSeen.has(form.interactionId)) return;
+    formsSeen.add(form.interactionId);
+    openForm(form, { lists, submit: hands.submit });
+  }
+
+  function takeOutcome(outcome: Outcome): void {
+    if (outcome.kind === 'form') takeForm(outcome.form);
+    const entry = entryOf(outcome);
+    if (entry !== undefined && !live.isOpen()) put(entry, outcome.kind !== 'changed');
+  }
+
+  function takeFrame(frame: LiveFrame): void {
+    session.take(changeIn(frame));
+    switch (frame.kind) {
+      case 'hello': {
+        notices.set('away', undefined);
+        const missed = wasAway || frame.newestMessageId !== newestShared(book.entries());
+        wasAway = false;
+        drawAround();
+        if (missed) void load(session.me, session.state.channelId);
+        break;
+      }
+      case 'added':
+        put(frame.entry, true);
+        break;
+      case 'changed':
+        put(frame.entry, false);
+        break;
+      case 'removed':
+        follow.during(() => book.remove(frame.messageId));
+        break;
+      case 'form':
+        takeForm(frame.form);
+        break;
+      case 'people':
+        follow.during(() => book.redraw());
+        drawAround();
+        break;
+      case 'bot':
+      case 'channels':
+        drawAround();
+        break;
+      case 'typing':
+        clearTimeout(typing);
+        notices.set('typing', `${frame.by} is writing …`);
+        typing = setTimeout(() => notices.set('typing', undefined), TYPING_MS);
+        break;
+    }
+  }
+
+  function whoAmI(): void {
+    askWhoIAm({ people: session.state.people, initials, join: beSomebody, onClose: () => composer.focus() });
+  }
+
+  async function beSomebody(name: string): Promise<void> {
+    const { person } = await server.join({ name });
+    remember('me', person.name);
+    await load(person.name, session.state.channelId);
+  }
+
+  show(first, () => false);
+  follow.toEnd();
+  setInterval(() => refreshTimes(list), MINUTE_MS);
+  const name = remembered('me');
+  if (session.state.me === undefined && name !== '') void orNotice(beSomebody(name));
+  else if (session.state.me === undefined) whoAmI();
+}
