@@ -21,8 +21,18 @@ export interface ChannelOptions {
   readonly guildName: string;
   /** Channel names; the first is the one people find themselves in. */
   readonly channels: readonly string[];
-  /** Names of the crew; more can be added while it runs. */
+  /** Names of the crew; the first owns the place; more can be added while it runs. */
   readonly crew: readonly string[];
+  /** Name of the bot that connects; `Chargehand` unless said otherwise. */
+  readonly botName?: string;
+  /** Lines the page offers to somebody who has typed nothing yet. */
+  readonly starters?: readonly string[];
+  /** Largest single file in bytes, from people and from the bot. 50 MB by default; the platform's own is 10 MiB. */
+  readonly uploadLimitBytes?: number;
+  /** Privileged intents switched on for the bot; none by default, as on the platform. */
+  readonly privilegedIntents?: readonly ('members' | 'presences' | 'content')[];
+  /** `generous` by default: one crew on one machine need not wait. `platform`: five messages in five seconds and so on. */
+  readonly rateLimits?: 'platform' | 'generous';
 }
 
 /** A message as the bot API describes it (only what readers need is typed). */
@@ -97,6 +107,10 @@ export interface Upload {
 export interface Hands {
   readonly id: string;
   readonly name: string;
+  /** The channel between this person and the bot alone; made when first asked for. */
+  directChannelId(): string;
+  /** Messages this person sees in a channel, oldest first, private answers among them. */
+  sees(channelId: string): readonly WireMessage[];
   /** A line as typed: `/order place what:"head gasket" due:"12 Dec"`, or a plain message. */
   type(line: string, options?: { channelId?: string; files?: readonly Upload[] }): Promise<Outcome>;
   suggest(line: string, caret: number, options?: { channelId?: string }): Promise<readonly Suggestion[]>;
@@ -105,17 +119,28 @@ export interface Hands {
   submit(form: OpenForm, values: Readonly<Record<string, string | readonly string[]>>): Promise<Outcome>;
 }
 
+/** A fault of the HTTP side. */
+export interface HttpFault {
+  readonly method?: string;
+  /** Tried on the path after `/api/v10`. */
+  readonly path: RegExp;
+  /** `lost-answer` tears the connection; an object is a refusal with its documented code, such as 403, 50013. */
+  readonly answer:
+    | 'too-many'
+    | 'server-error'
+    | 'lost-answer'
+    | 'hang'
+    | { readonly status: number; readonly code: number; readonly message: string };
+  /** Carry the request out first. Default: only for `lost-answer`. */
+  readonly afterEffect?: boolean;
+  readonly retryAfterMs?: number;
+  readonly times?: number;
+}
+
 /** Faults for tests; each is taken off again by the function it returns, or after `times`. */
 export interface Faults {
   /** Answers matching requests with this instead of, or after, carrying them out. */
-  http(fault: {
-    readonly method?: string;
-    readonly path: RegExp;
-    readonly answer: 'too-many' | 'server-error' | 'lost-answer' | 'hang';
-    readonly afterEffect?: boolean;
-    readonly retryAfterMs?: number;
-    readonly times?: number;
-  }): () => void;
+  http(fault: HttpFault): () => void;
   /** Tears every gateway socket down without a close frame. */
   dropSockets(): void;
   /** Asks every client to reconnect and resume. */
@@ -135,8 +160,9 @@ export interface LocalChannel {
   readonly channels: readonly { readonly id: string; readonly name: string }[];
   /** The hands of the crew member of this name, who joins if need be. */
   hands(name: string): Hands;
-  /** Oldest first; private answers are not history. */
+  /** Oldest first; private answers are not history, and neither is what the bot is still working on. */
   messages(channelId: string): readonly WireMessage[];
+  /** Told of what `messages` would show differently from now on. */
   onMessage(listener: (message: WireMessage, what: 'added' | 'changed' | 'removed') => void): () => void;
   /** Resolves once a bot is connected and has registered its commands. */
   ready(): Promise<void>;

@@ -1,0 +1,139 @@
+import { randomBytes } from 'node:crypto';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { getRequestListener } from '@hono/node-server';
+import { Hono } from 'hono';
+import type { ChannelOptions, LocalChannel, WireMessage } from './contract.ts';
+import { Gateway } from './gateway/gateway.ts';
+import { handsOf } from './people/hands.ts';
+import { botApi } from './rest/app.ts';
+import { Buckets } from './rest/buckets.ts';
+import { FaultList } from './rest/fault-list.ts';
+import { cdnRoutes } from './rest/files.ts';
+import { Flag, Intent } from './wire/numbers.ts';
+import { Interactions } from './world/interactions.ts';
+import { wireMessage } from './world/message-payload.ts';
+import { Messages } from './world/messages.ts';
+import { openStorage } from './world/storage.ts';
+import { type News, World } from './world/world.ts';
+
+const DEFAULT_UPLOAD_LIMIT = 50_000_000;
+const PRIVILEGED = {
+  members: Intent.members,
+  presences: Intent.presences,
+  content: Intent.messageContent,
+} as const;
+
+/**
+ * Opens the local channel: the bot API over HTTP and gateway, the page and the hands of the people, on one loopback
+ * port.
+ * @throws Error of node:net when the port is taken, of node:sqlite when the file cannot be used.
+ */
+export async function openLocalChannel(options: ChannelOptions): Promise<LocalChannel> {
+  const { clock, host = '127.0.0.1', uploadLimitBytes = DEFAULT_UPLOAD_LIMIT } = options;
+  const storage = openStorage(options.file);
+  const world = new World({ botName: 'Chargehand', ...options, storage });
+  const messages = new Messages(world);
+  const interactions = new Interactions(world, uploadLimitBytes);
+  const state = { world, messages, interactions, uploadLimitBytes };
+  const token = `local.${randomBytes(24).toString('base64url')}`;
+  const privileged = (options.privilegedIntents ?? []).reduce((bits, name) => bits | PRIVILEGED[name], 0);
+  const gateway = new Gateway(world, { token, privileged });
+  const faults = new FaultList();
+  const unknownRequests: string[] = [];
+  const refusals: { request: string; status: number; body: unknown }[] = [];
+  const ready = Promise.withResolvers<void>();
+  const checkReady = () => {
+    const registered = world.callable(true).length + world.callable(false).length > 0;
+    if (gateway.online && registered) ready.resolve();
+  };
+
+  const app = new Hono();
+  const api = botApi(state, {
+    token,
+    faults,
+    buckets: new Buckets(clock, options.rateLimits ?? 'generous'),
+    registered: checkReady,
+    refused: (refusal) => void refusals.push(refusal),
+  });
+  app.route('/api/v10', api);
+  cdnRoutes(app, state);
+  app.notFound((c) => {
+    unknownRequests.push(`${c.req.method} ${c.req.path}`);
+    return c.json({ message: '404: Not Found', code: 0 }, 404);
+  });
+
+  const server = createServer(getRequestListener(app.fetch));
+  server.on('upgrade', (request, socket, head) => {
+    gateway.server.handleUpgrade(request, socket, head, (webSocket) => {
+      gateway.server.emit('connection', webSocket, request);
+    });
+  });
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(options.port ?? 0, host, () => {
+      server.off('error', reject);
+      resolve();
+    });
+  });
+  // A TCP server that listens has an address of this form; only pipes have another.
+  const { port } = server.address() as AddressInfo;
+  world.origin = `http://127.0.0.1:${port}`;
+  const unlisten = world.news.listen((news) => {
+    if (news.kind === 'bot') checkReady();
+  });
+
+  return {
+    apiUrl: `${world.origin}/api`,
+    pageUrl: `${world.origin}/`,
+    token,
+    guildId: world.guildId,
+    channels: world.textChannels().map(({ id, name }) => ({ id, name })),
+    hands: (name) => handsOf(state, world.join(name), () => gateway.anySession),
+    messages: (channelId) => storage.all(channelId).map((message) => wireMessage(world, message)),
+    onMessage: (listener) => world.news.listen(publicNews(world, listener)),
+    ready: () => ready.promise,
+    faults: {
+      http: (fault) => faults.add(fault),
+      dropSockets: () => gateway.dropSockets(),
+      askReconnect: () => gateway.askReconnect(),
+      invalidateSession: (resumable) => gateway.invalidate(resumable),
+      closeWith: (code) => gateway.closeWith(code),
+      repeatInteractions: (times) => {
+        interactions.deliveries = times;
+        return () => {
+          interactions.deliveries = 1;
+        };
+      },
+    },
+    unknownRequests,
+    refusals,
+    async close() {
+      unlisten();
+      interactions.close();
+      gateway.close();
+      const closed = new Promise<void>((resolve) => server.close(() => resolve()));
+      server.closeAllConnections();
+      await closed;
+      storage.close();
+    },
+  };
+}
+
+/** Hides private messages and placeholders; a placeholder's first real content is when the message is added. */
+function publicNews(
+  world: World,
+  listener: (message: WireMessage, what: 'added' | 'changed' | 'removed') => void,
+): (news: News) => void {
+  const pending = new Set<string>();
+  return (news) => {
+    if (news.kind !== 'message' || news.message.privateTo !== undefined) return;
+    const { message, what } = news;
+    if ((message.flags & Flag.loading) !== 0) {
+      if (what === 'removed') pending.delete(message.id);
+      else pending.add(message.id);
+      return;
+    }
+    listener(wireMessage(world, message), pending.delete(message.id) ? 'added' : what);
+  };
+}

@@ -1,0 +1,28 @@
+import { CommandKind } from '../wire/numbers.ts';
+import type { Channel, Command, Person } from '../world/things.ts';
+import type { World } from '../world/world.ts';
+
+/** The commands this person can call here: registered for the place, and not reserved to rights the person lacks. */
+export function allowedCommands(world: World, person: Person, channel: Channel): readonly Command[] {
+  const rights = world.permissionsOf(person);
+  return world
+    .callable(!world.isDirect(channel))
+    .filter(({ kind }) => kind === CommandKind.slash)
+    .filter(({ body }) => {
+      const needed = body['default_member_permissions'];
+      if (typeof needed !== 'string') return true;
+      // "0" is for administrators only, which is the owner here.
+      return person.id === world.ownerId || (needed !== '0' && (rights & BigInt(needed)) === BigInt(needed));
+    })
+    .toSorted((a, b) => a.name.localeCompare(b.name));
+}
+
+/** Text with `@Name` turned into the mention of the person of that name, the longest names first. */
+export function withMentions(world: World, text: string): string {
+  const people = world.people().toSorted((a, b) => b.name.length - a.name.length);
+  return people.reduce(
+    (so, person) =>
+      so.replace(new RegExp(`@${RegExp.escape(person.name)}(?![\\p{L}\\p{N}])`, 'giu'), `<@${person.id}>`),
+    text,
+  );
+}
