@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import type Holidays from 'date-holidays';
-import { type Day, addDays } from '../core/time.ts';
+import { addDays, type Day } from '../core/time.ts';
 import { UserError } from '../core/user-error.ts';
 
 /** Public holidays of one year: day to name. */

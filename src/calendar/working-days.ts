@@ -1,4 +1,4 @@
-import { type Day, addDays } from '../core/time.ts';
+import { addDays, type Day } from '../core/time.ts';
 import { UserError } from '../core/user-error.ts';
 import type { Closure, WorkingDays } from '../core/working-days.ts';
 import { publicHolidays } from './holidays.ts';
@@ -30,7 +30,10 @@ export function workingDays(country: string | null, closures: readonly Closure[]
     let left = Math.abs(n);
     for (let walked = 0; left > 0; walked++) {
       if (walked >= LONGEST_WALK_DAYS) {
-        throw new UserError('out-of-range', `${n} working days from ${day} is too far off. Type a date instead.`);
+        throw new UserError(
+          'out-of-range',
+          `${n} working days from ${day} is too far off. Type a date instead.`,
+        );
       }
       at = addDays(at, step);
       if (isWorkingDay(at)) left--;

@@ -1,0 +1,100 @@
+import { FEAST_WORDS } from './feasts.ts';
+import type { Find } from './find.ts';
+import { optionsOf } from './find.ts';
+import { settle, TIERS } from './grammar.ts';
+import { judge } from './judge.ts';
+import type { DateContext, DateReading } from './reading.ts';
+import { type Meter, type Phrase, TooMuchWork } from './rules.ts';
+import { LONGEST_TEXT, MOST_TOKENS, type Token, tokensOf } from './tokens.ts';
+import { type WordBook, wordBook } from './words.ts';
+
+/** Enough for any honest phrase many times over; hostile text stops here. */
+export const MOST_STEPS = 60_000;
+
+const EXAMPLES = 'Type a day such as "Fri 4 Dec", "tomorrow", "in 3 working days" or "2026-12-04".';
+
+const books = { german: wordBook(FEAST_WORDS, true), other: wordBook(FEAST_WORDS, false) };
+
+/**
+ * Reads a day, perhaps with a time, from what a person typed: English or German words, or figures.
+ *
+ * One certain meaning is read; several, or one that has to be said back first, are asked; what names no day is refused.
+ * The whole text must be used. Pure: the clock, the zone and the holidays come in with the context.
+ */
+export function readDate(text: string, context: DateContext): DateReading {
+  return readDateMetered(text, context, { steps: 0, limit: MOST_STEPS });
+}
+
+/** As `readDate`, counting its work on a meter that the caller can look at. */
+export function readDateMetered(text: string, context: DateContext, meter: Meter): DateReading {
+  const problem = plainProblem(text);
+  if (problem !== undefined) return { verdict: 'refuse', problem };
+  const tokens = tokensOf(text, bookFor(context.locale));
+  if (tokens === null) return refuse('That holds signs that no date has.');
+  if (tokens.length === 0 || tokens.length > MOST_TOKENS) return refuse('That does not name a day.');
+  if (tokens.some(isNoTime)) return refuse('There is no such time of day.');
+  try {
+    return read({ tokens, context, meter });
+  } catch (error) {
+    if (error instanceof TooMuchWork) return refuse('That is too tangled to read.');
+    throw error;
+  }
+}
+
+function plainProblem(text: string): string | undefined {
+  if (text.length > LONGEST_TEXT) return `That is too long for a date. ${EXAMPLES}`;
+  return text.trim() === '' ? `Nothing was typed. ${EXAMPLES}` : undefined;
+}
+
+function refuse(what: string): DateReading {
+  return { verdict: 'refuse', problem: `${what} ${EXAMPLES}` };
+}
+
+function bookFor(locale: string | null): WordBook {
+  return locale === null || locale.startsWith('de') ? books.german : books.other;
+}
+
+function read(phrase: Phrase): DateReading {
+  const whole = complete(phrase);
+  if (whole.length > 0) return judge(settle(whole), phrase.context);
+  return partly(phrase) ?? refuse('That does not name a day.');
+}
+
+function complete(phrase: Phrase): readonly Find[] {
+  for (const tier of TIERS) {
+    const whole = tier(phrase, 0).filter(({ next }) => next === phrase.tokens.length);
+    if (whole.length > 0) return whole.map(({ value }) => value);
+  }
+  return [];
+}
+
+/** When most of a phrase names a day in words and the rest is not understood, the day is offered, never taken. */
+function partly(phrase: Phrase): DateReading | undefined {
+  const { tokens } = phrase;
+  for (let length = tokens.length - 1; length > 0; length--) {
+    for (let start = 0; start + length <= tokens.length; start++) {
+      const piece = tokens.slice(start, start + length);
+      if (!piece.some(isDayWord)) continue;
+      const finds = complete({ ...phrase, tokens: piece });
+      const options = finds.flatMap(optionsOf);
+      if (options.length === 0) continue;
+      const known = piece.map((token) => token.text).join(' ');
+      return {
+        verdict: 'ask',
+        question: `Only "${known}" was understood. Is this day meant?`,
+        options: options.slice(0, 5),
+      };
+    }
+  }
+  return undefined;
+}
+
+function isNoTime({ meanings }: Token): boolean {
+  return meanings.some((meaning) => meaning.is === 'clock' && (meaning.hour > 24 || meaning.minute > 59));
+}
+
+function isDayWord(token: Token): boolean {
+  return token.meanings.some(
+    ({ is }) => is === 'weekday' || is === 'dayword' || is === 'month' || is === 'name',
+  );
+}
