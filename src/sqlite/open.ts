@@ -87,6 +87,9 @@ function setPragmas(db: Database.Database, onDisk: boolean): void {
     );
   }
   db.pragma('synchronous = FULL');
+  // macOS only: a plain fsync there leaves the data in the drive's own cache (sqlite.org/pragma.html#pragma_fullfsync).
+  db.pragma('fullfsync = ON');
+  db.pragma('checkpoint_fullfsync = ON');
   db.pragma('foreign_keys = ON');
   db.pragma('trusted_schema = OFF');
   db.pragma('cell_size_check = ON');
