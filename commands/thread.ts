@@ -1,0 +1,195 @@
+import { z } from 'zod';
+import { defineCommand } from '../src/bot/command.ts';
+import { threadCatalogue } from '../src/calc/threads/catalogue.ts';
+import type { FittingFacts, PracticeFacts } from '../src/calc/threads/facts.ts';
+import { type Candidate, identifyThread, type Suspect } from '../src/calc/threads/identify.ts';
+import { diameterReading, joinPitches, pitchReading } from '../src/calc/threads/reading-error.ts';
+import type { Seat, ThreadReadings } from '../src/calc/threads/readings.ts';
+import { threadAnswer } from '../src/calc/threads/thread-answer.ts';
+import type { Answer } from '../src/core/reply.ts';
+import { UserError } from '../src/core/user-error.ts';
+import { readThreadSize } from '../src/phrases/thread-size.ts';
+import type { ThreadSize } from '../src/phrases/typed-thread.ts';
+import { type Fitting, fittingKinds, fittings } from '../src/tables/fittings.ts';
+import {
+  commonWeight,
+  fittingTorques,
+  foundOn,
+  spannerSize,
+  tapDrill,
+} from '../src/tables/thread-practice.ts';
+import { threadTables } from '../src/tables/threads.ts';
+
+const threads = threadCatalogue(threadTables);
+const threadById = new Map(threads.map((thread) => [thread.id, thread]));
+const fittingsOf = Map.groupBy(fittings, ({ threadId }) => threadId);
+const seatOf = ({ kind }: Fitting): Seat => fittingKinds.get(kind)?.seat ?? 'none';
+const suspects: readonly Suspect[] = threads.map((thread) => ({
+  thread,
+  weight: commonWeight(thread),
+  seats: new Set((fittingsOf.get(thread.id) ?? []).map(seatOf)),
+}));
+const standardPitchesMm = [...new Set(threads.map(({ pitchMm }) => pitchMm))];
+
+const input = z.object({
+  size: z
+    .string()
+    .min(1)
+    .max(100)
+    .describe('Diameter and pitch: 21.9 x 1.5, 0.863in 16tpi, 3/4-16, 13.1 x 15/10'),
+  side: z.enum(['male', 'female']).optional().describe('Measured over the crests, or across the bore'),
+  within: z.number().min(0.005).max(2).optional().describe('What the diameter could be out by, mm'),
+  taper: z.enum(['tapered', 'parallel']).optional().describe('Whether the diameter grows along the thread'),
+  angle: z.enum(['55', '60']).optional().describe('Flank angle, degrees'),
+  seat: z
+    .enum(['cone37', 'cone45', 'face-oring', 'boss-oring', 'washer', 'none'])
+    .optional()
+    .describe('What seals it: a cone, an O-ring in the face or the port, a washer, nothing'),
+});
+
+export type ThreadInput = z.output<typeof input>;
+
+/**
+ * Which thread the readings mean, in words and as data.
+ *
+ * @throws UserError when the size cannot be read, means several things, or contradicts an option.
+ */
+export function threadReply(asked: ThreadInput): Answer {
+  const size = readThreadSize(asked.size);
+  const seat = asked.seat ?? seatNamed(size);
+  const { readings, pitchesDisagree } = readingsFrom(size, asked, seat);
+  return threadAnswer(identifyThread(suspects, readings), {
+    readings,
+    readAs: sayBack(size, readings),
+    pitchesDisagree,
+    unusedWords: size.unused,
+    practiceOf: (candidate) => practiceOf(candidate, seat),
+  });
+}
+
+function readingsFrom(
+  size: ThreadSize,
+  asked: ThreadInput,
+  seat: Seat | undefined,
+): { readonly readings: ThreadReadings; readonly pitchesDisagree: boolean } {
+  const side = agreed('side', asked.side, size.side);
+  const taper = agreed('taper', asked.taper, size.taperSaid);
+  const named = size.fitting === undefined ? size.named : namedByFitting(size);
+  const pitch = joinPitches(size.pitches.map((given) => pitchReading(given, standardPitchesMm)));
+  const diameter =
+    size.diameter === undefined
+      ? undefined
+      : diameterReading(size.diameter, {
+          withinMm: asked.within,
+          female: side === 'female',
+          fraction: size.named?.nominal !== undefined,
+        });
+  const taperRate =
+    size.taper === undefined || diameter === undefined
+      ? undefined
+      : {
+          perMm: Math.abs(size.taper.otherMm - diameter.mm) / size.taper.overMm,
+          plusMinus: (Math.SQRT2 * diameter.plusMinusMm) / size.taper.overMm,
+        };
+  return {
+    pitchesDisagree: pitch?.agree === false,
+    readings: {
+      ...(diameter === undefined ? {} : { diameter }),
+      ...(named === undefined ? {} : { named }),
+      ...(pitch === undefined ? {} : { pitch: { mm: pitch.mm, plusMinusMm: pitch.plusMinusMm } }),
+      ...(side === undefined ? {} : { side }),
+      ...(taper === undefined ? {} : { taper }),
+      ...(taperRate === undefined ? {} : { taperRate }),
+      ...(asked.angle === undefined ? {} : { angleDeg: asked.angle === '55' ? 55 : 60 }),
+      ...(seat === undefined ? {} : { seat }),
+    },
+  };
+}
+
+/** @throws UserError when the size text and the option say different things. */
+function agreed<Value extends string>(
+  option: string,
+  asked: Value | undefined,
+  said: Value | undefined,
+): Value | undefined {
+  if (asked !== undefined && said !== undefined && asked !== said) {
+    throw new UserError(
+      'bad-input',
+      `The size says ${said} and the option ${option} says ${asked}. Leave one out.`,
+    );
+  }
+  return asked ?? said;
+}
+
+/** `jic -6` names the thread of that fitting; without a dash number only its seat is known. */
+function namedByFitting(size: ThreadSize): ThreadReadings['named'] {
+  const { fitting } = size;
+  if (fitting?.dash === undefined) return size.named;
+  const found = fittings.find(({ kind, dash }) => kind === fitting.system && dash === fitting.dash);
+  const thread = found === undefined ? undefined : threadById.get(found.threadId);
+  if (thread === undefined) {
+    const known = fittings.filter(({ kind }) => kind === fitting.system).map(({ dash }) => `-${dash}`);
+    throw new UserError(
+      'not-found',
+      `There is no dash ${fitting.dash} of that kind. Known: ${known.join(', ')}.`,
+    );
+  }
+  return { nominal: thread.nominal, families: [thread.family], series: [thread.series] };
+}
+
+function seatNamed({ fitting }: ThreadSize): Seat | undefined {
+  return fitting === undefined ? undefined : fittingKinds.get(fitting.system)?.seat;
+}
+
+/** What the handbooks say of a candidate; a seat that was seen leaves only the fittings that have it. */
+function practiceOf({ thread }: Candidate, seat: Seat | undefined): PracticeFacts {
+  const possible = (fittingsOf.get(thread.id) ?? []).filter(
+    (each) => seat === undefined || seatOf(each) === seat,
+  );
+  return {
+    foundOn: foundOn(thread.id),
+    spanner: spannerSize(thread),
+    drill: tapDrill(thread.id),
+    fittings: possible.map(fittingFacts),
+  };
+}
+
+function fittingFacts(fitting: Fitting): FittingFacts {
+  const kind = fittingKinds.get(fitting.kind);
+  return {
+    id: fitting.id,
+    kind: fitting.kind,
+    kindName: kind?.name ?? fitting.kind,
+    standard: kind?.standard ?? '',
+    tubeOdIn: fitting.tubeOdIn,
+    oRing: fitting.oRing,
+    washers: fitting.washers,
+    spannerMm: fitting.spannerMm,
+    torques: fittingTorques(fitting.id),
+  };
+}
+
+/** How the text was understood, so that a slip is seen. */
+function sayBack(size: ThreadSize, { diameter, pitch, side, named }: ThreadReadings): string {
+  const family = named?.series ?? named?.families ?? [];
+  const across = diameter === undefined ? '' : `${diameter.mm.toFixed(2)} mm across`;
+  return [
+    ...(named?.nominal === undefined ? [] : [`the size ${named.nominal} ${family.join('/')}`.trim()]),
+    ...(across === '' || size.named?.nominal !== undefined ? [] : [across]),
+    ...(size.taper === undefined
+      ? []
+      : [`${size.taper.otherMm.toFixed(2)} mm across ${size.taper.overMm} mm further on`]),
+    ...(pitch === undefined
+      ? ['no pitch']
+      : [`pitch ${pitch.mm.toFixed(3)} mm (${(25.4 / pitch.mm).toFixed(1)} tpi)`]),
+    ...(side === undefined ? [] : [side]),
+    ...(size.lengthMm === undefined ? [] : [`${size.lengthMm} mm long`]),
+  ].join(', ');
+}
+
+export default defineCommand({
+  description: 'Which thread is this, how sure, what goes in it and what seals it',
+  example: '/thread size:"13.9 x 1.5" side:male',
+  input,
+  run: threadReply,
+});

@@ -1,0 +1,21 @@
+const VULGAR = /[¼½¾⅐-⅞]/gu;
+
+/**
+ * One spelling for what keyboards, phones and pasted sheets write in many: vulgar fractions, primes, dashes, times
+ * signs, narrow spaces and full-width or squared letters. Lower case; meaning is untouched.
+ */
+export function tidy(text: string): string {
+  return text
+    .replace(VULGAR, ' $&')
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[⁄∕]/gu, '/')
+    .replace(/[×✕✖∗·]/gu, (sign) => (sign === '·' ? ' ' : 'x'))
+    .replace(/[‐‑‒–—−]/gu, '-')
+    .replace(/''|[″”“„]|′′/gu, '"')
+    .replace(/[′’‘`]/gu, "'")
+    .replace(/\u00ad|[\u200b-\u200f]|\u2060|\ufeff|\ufe0f/gu, '')
+    .replace(/μ/gu, 'µ')
+    .replace(/\s+/gu, ' ')
+    .trim();
+}

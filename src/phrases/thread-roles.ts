@@ -1,0 +1,345 @@
+import { UserError } from '../core/user-error.ts';
+import { isMetricPitch, isTpi, toDiameter, toPitch, toSpan } from './thread-lengths.ts';
+import type { SizeItem, TaperItem } from './thread-spans.ts';
+import type { NumberToken } from './thread-tokens.ts';
+import type { FittingSystem, WordMeaning } from './thread-words.ts';
+import {
+  SIZE_EXAMPLES,
+  type ThreadName,
+  type ThreadSize,
+  type TypedLength,
+  type TypedPitch,
+} from './typed-thread.ts';
+
+/** What has been settled while reading from left to right. */
+interface Draft {
+  diameter?: TypedLength;
+  named?: ThreadName;
+  dash?: number;
+  pitches: TypedPitch[];
+  taper?: TaperItem;
+  lengthMm?: number;
+  /** Numbers without a part yet, in order. */
+  loose: NumberToken[];
+}
+
+/**
+ * Decides which number is the diameter and which the pitch.
+ *
+ * Named, with unit or marked by a word: as said. Of two bare numbers the smaller is the pitch in mm when it can be
+ * one, else the one that is a usual number of threads per inch is that; where both ways give a thread, it asks.
+ *
+ * @throws UserError as readThreadSize.
+ */
+export function assignRoles(
+  items: readonly SizeItem[],
+  meanings: readonly WordMeaning[],
+  unused: readonly string[],
+): ThreadSize {
+  const draft: Draft = { pitches: [], loose: [] };
+  const system = meanings.find((meaning) => meaning.fitting !== undefined)?.fitting;
+  refuseNegative(items, system);
+  const pipe = meanings.some((meaning) => meaning.pipe === true);
+  for (const [index, item] of items.entries()) {
+    settle(draft, item, items[index - 1], { fitting: system, pipe, items, index });
+  }
+  settleLoose(draft, items);
+  const name = joinName(draft.named, meanings);
+  const side = onlyOne(
+    meanings.map((meaning) => meaning.side),
+    'male and female',
+  );
+  const taperSaid = onlyOne(
+    meanings.map((meaning) => meaning.taper),
+    'tapered and parallel',
+  );
+  const taper = draft.taper;
+  if (draft.diameter === undefined && name?.nominal === undefined && draft.dash === undefined) {
+    const missing = draft.pitches.length > 0 ? 'The diameter is missing.' : 'There is no size in that.';
+    throw new UserError('bad-input', `${missing} ${SIZE_EXAMPLES}`);
+  }
+  return {
+    diameter: draft.diameter,
+    named: name,
+    fitting: fittingOf(system, draft.dash),
+    pitches: draft.pitches,
+    taper:
+      taper === undefined
+        ? undefined
+        : { otherMm: toDiameter(taper.second).mm, overMm: lengthOf(taper.over, taper.text) },
+    side,
+    taperSaid,
+    lengthMm: draft.lengthMm,
+    unused,
+  };
+}
+
+/** "an" is also an article: it means the fitting only with a dash number. */
+function fittingOf(system: FittingSystem | undefined, dash: number | undefined): ThreadSize['fitting'] {
+  return system === undefined || (system === 'an37' && dash === undefined) ? undefined : { system, dash };
+}
+
+function refuseNegative(items: readonly SizeItem[], fitting: FittingSystem | undefined): void {
+  if (items[0]?.kind === 'dash' && fitting === undefined) {
+    throw new UserError('out-of-range', `A size cannot be negative. ${SIZE_EXAMPLES}`);
+  }
+}
+
+interface Around {
+  readonly fitting: FittingSystem | undefined;
+  readonly pipe: boolean;
+  readonly items: readonly SizeItem[];
+  readonly index: number;
+}
+
+function settle(draft: Draft, item: SizeItem, before: SizeItem | undefined, around: Around): void {
+  switch (item.kind) {
+    case 'metric-name':
+      draft.named = { nominal: String(item.nominal), families: ['iso-metric'] };
+      return;
+    case 'number-size':
+      draft.named = { nominal: `#${item.nominal}`, families: ['unified'] };
+      return;
+    case 'span':
+      draft.pitches.push(toSpan(item));
+      return;
+    case 'taper':
+      draft.taper = item;
+      draft.diameter = toDiameter(item.first);
+      return;
+    case 'number':
+      settleNumber(draft, item, before, around);
+      return;
+    case 'count':
+    case 'to':
+    case 'over':
+    case 'slash':
+    case 'dash':
+    case 'between':
+    case 'meaning':
+      return;
+  }
+}
+
+function settleNumber(draft: Draft, item: NumberToken, before: SizeItem | undefined, around: Around): void {
+  const [after, afterNext] = around.items.slice(around.index + 1, around.index + 3);
+  // A word belongs to the number behind it: in "hole 10.3mm pitch 1.25" the pitch is 1.25.
+  const trailing = after?.kind === 'meaning' && afterNext?.kind !== 'number' ? after.meaning.role : undefined;
+  const role = wordRole(before) ?? trailing;
+  const afterDash = before?.kind === 'dash' || /[a-z]/u.test(before?.kind === 'meaning' ? before.text : '');
+  if (
+    around.fitting !== undefined &&
+    afterDash &&
+    isDash(item) &&
+    draft.dash === undefined &&
+    !draft.diameter
+  ) {
+    draft.dash = item.value;
+  } else if (item.unit === 'tpi' || role === 'tpi') {
+    draft.pitches.push(toPitch(item, 'tpi'));
+  } else if (role === 'pitch') {
+    draft.pitches.push(toPitch(item, item.unit ?? (item.value >= 9 ? 'tpi' : 'mm')));
+  } else if (around.pipe && draft.named === undefined && isPipeSize(item)) {
+    draft.named = { nominal: item.fraction ?? String(item.value) };
+  } else if (draft.named !== undefined && draft.pitches.length === 0 && isPitchAfterName(item, draft.named)) {
+    draft.pitches.push(
+      toPitch(item, item.unit ?? (draft.named.families?.[0] === 'iso-metric' ? 'mm' : 'tpi')),
+    );
+  } else if (draft.named?.families?.[0] === 'iso-metric' && draft.pitches.length === 1) {
+    draft.lengthMm = lengthOf(item, item.text);
+  } else if (item.fraction !== undefined && draft.diameter === undefined && draft.named === undefined) {
+    draft.diameter = toDiameter(item);
+    draft.named = { nominal: item.fraction };
+  } else if (role === 'diameter' && draft.diameter === undefined) {
+    draft.diameter = toDiameter(item);
+  } else {
+    draft.loose.push(item);
+  }
+}
+
+function wordRole(item: SizeItem | undefined): WordMeaning['role'] {
+  return item?.kind === 'meaning' && item.meaning.role !== 'diameter' ? item.meaning.role : undefined;
+}
+
+function isDash(item: NumberToken): boolean {
+  return item.unit === undefined && Number.isInteger(item.value) && item.value >= 2 && item.value <= 32;
+}
+
+function isPipeSize(item: NumberToken): boolean {
+  return (
+    item.unit !== 'mm' && (item.fraction !== undefined || (Number.isInteger(item.value) && item.value <= 2))
+  );
+}
+
+function isPitchAfterName(item: NumberToken, named: ThreadName): boolean {
+  if (item.unit === 'mm' || item.unit === 'in') return item.value < 8 && named.families?.[0] === 'iso-metric';
+  if (named.families?.[0] === 'iso-metric') return item.value <= 8;
+  return (
+    item.fraction === undefined &&
+    item.value >= 4 &&
+    (item.value === 4.5 || item.value === 11.5 || Number.isInteger(item.value))
+  );
+}
+
+const NUMBER_SIZES = new Set([4, 5, 6, 8, 10, 12]);
+
+/** `1-14` and `10-32` are names: a whole inch or a number size, a dash, threads per inch. */
+function dashedName(
+  first: NumberToken,
+  second: NumberToken,
+  items: readonly SizeItem[],
+): ThreadName | undefined {
+  const at = items.indexOf(first);
+  const bare = first.unit === undefined && second.unit === undefined && Number.isInteger(first.value);
+  if (!bare || items[at + 1]?.kind !== 'dash' || items[at + 2] !== second || !isTpi(second.value))
+    return undefined;
+  if (first.value >= 1 && first.value <= 2) return { nominal: String(first.value) };
+  return NUMBER_SIZES.has(first.value) && second.value >= 24
+    ? { nominal: `#${first.value}`, families: ['unified'] }
+    : undefined;
+}
+
+/** Gives the numbers that carry no mark their parts. */
+function settleLoose(draft: Draft, items: readonly SizeItem[]): void {
+  const [first, second, third] = draft.loose;
+  if (first === undefined) return;
+  const name =
+    second === undefined || draft.named !== undefined ? undefined : dashedName(first, second, items);
+  if (name !== undefined && second !== undefined && third === undefined) {
+    draft.named = name;
+    if (name.families === undefined)
+      draft.diameter = toDiameter({ ...first, unit: 'in', halfDigit: 1 / 128 });
+    draft.pitches.push(toPitch(second, 'tpi'));
+    return;
+  }
+  if (third !== undefined) throw tooMany(draft.loose);
+  const sized = draft.diameter !== undefined;
+  if (sized && second !== undefined) throw tooMany(draft.loose);
+  if (second === undefined) {
+    if (sized) draft.pitches.push(toPitch(first, first.unit ?? loosePitchUnit(first)));
+    else draft.diameter = toDiameter(first);
+    return;
+  }
+  if (draft.pitches.length > 0) throw tooMany(draft.loose);
+  const [diameter, pitch, unit] = splitPair(first, second);
+  draft.diameter = toDiameter(diameter);
+  draft.pitches.push(toPitch(pitch, unit));
+}
+
+function loosePitchUnit(item: NumberToken): 'mm' | 'tpi' {
+  if (item.value <= 4.5) return 'mm';
+  if (item.value >= 9) return 'tpi';
+  throw new UserError('which-one', `Is ${item.text} the pitch in mm, or threads per inch?`, {
+    field: 'size',
+    choices: [
+      { label: `${item.text} mm`, value: `${item.text} mm` },
+      { label: `${item.text} threads per inch`, value: `${item.text} tpi` },
+    ],
+  });
+}
+
+type Pair = readonly [diameter: NumberToken, pitch: NumberToken, unit: 'mm' | 'in' | 'tpi'];
+
+/** Which of two numbers is the pitch. Every way that gives a thread is a reading; one is taken, more are asked about. */
+function splitPair(first: NumberToken, second: NumberToken): Pair {
+  const ways: Pair[] = [];
+  for (const [diameter, pitch] of [
+    [first, second],
+    [second, first],
+  ] as const) {
+    if (pitch.fraction !== undefined || diameter.unit === 'tpi') continue;
+    if (pitch.unit !== undefined) {
+      if (
+        pitchSized(pitch, pitch.unit) &&
+        (diameter.unit !== undefined || sizeMm(diameter) > pitchMm(pitch))
+      ) {
+        ways.push([diameter, pitch, pitch.unit]);
+      }
+    } else if (diameter.unit !== undefined) {
+      if (pitch.value <= 4.5 && sizeMm(diameter) > pitch.value) ways.push([diameter, pitch, 'mm']);
+      else if (pitch.value >= 4 && isTpi(pitch.value)) ways.push([diameter, pitch, 'tpi']);
+    } else {
+      const inchSized = diameter.value <= 2.5;
+      const inchesFirst = pitch.value < 1 && !isMetricPitch(pitch.value) && isTpi(diameter.value);
+      if (pitch.value <= 4.5 && diameter.value > pitch.value * 1.5 && !inchesFirst) {
+        ways.push([diameter, pitch, 'mm']);
+      }
+      const orderKept = diameter === first;
+      const likelyInch =
+        inchSized && (diameter.value < 1 ? !(isMetricPitch(diameter.value) && !orderKept) : orderKept);
+      if (
+        isTpi(pitch.value) &&
+        pitch.value >= 8 &&
+        (likelyInch || (diameter.value >= 2.5 && diameter.value < 64))
+      ) {
+        ways.push([diameter, pitch, 'tpi']);
+      }
+    }
+  }
+  const [only, other] = ways;
+  if (only === undefined) {
+    throw new UserError(
+      'bad-input',
+      `No thread has a diameter and pitch of ${first.text} and ${second.text}. ${SIZE_EXAMPLES}`,
+    );
+  }
+  if (other === undefined) return only;
+  throw new UserError('which-one', `${first.text} and ${second.text}: which is the pitch, and in what?`, {
+    field: 'size',
+    choices: [
+      ...new Map(
+        ways.map(([diameter, pitch, unit]) => wayOf(diameter, pitch, unit)).map((way) => [way.value, way]),
+      ).values(),
+    ],
+  });
+}
+
+function wayOf(
+  diameter: NumberToken,
+  pitch: NumberToken,
+  unit: 'mm' | 'in' | 'tpi',
+): { label: string; value: string } {
+  const across =
+    diameter.unit !== undefined ? diameter.text : `${diameter.text} ${diameter.value < 2.5 ? 'in' : 'mm'}`;
+  const step = pitch.unit !== undefined ? pitch.text : `${pitch.text} ${unit}`;
+  return { label: `${across} across, ${step}`, value: `${across} x ${step}` };
+}
+
+function pitchSized(pitch: NumberToken, unit: 'mm' | 'in' | 'tpi'): boolean {
+  if (unit === 'tpi') return true;
+  return unit === 'mm' ? pitch.value <= 8 : pitch.value <= 0.3;
+}
+
+function sizeMm(item: NumberToken): number {
+  return item.unit === 'in' || (item.unit === undefined && item.value < 1) ? item.value * 25.4 : item.value;
+}
+
+function pitchMm(item: NumberToken): number {
+  return item.unit === 'tpi' ? 25.4 / item.value : sizeMm(item);
+}
+
+function lengthOf(item: NumberToken, text: string): number {
+  const mm = item.unit === 'in' ? item.value * 25.4 : item.value;
+  if (!(mm > 0) || mm > 10_000)
+    throw new UserError('out-of-range', `The distance in "${text}" must be above zero.`);
+  return mm;
+}
+
+function tooMany(loose: readonly NumberToken[]): UserError {
+  return new UserError(
+    'bad-input',
+    `Too many numbers: ${loose.map(({ text }) => text).join(', ')}. One diameter and one pitch are wanted. ${SIZE_EXAMPLES}`,
+  );
+}
+
+function joinName(named: ThreadName | undefined, meanings: readonly WordMeaning[]): ThreadName | undefined {
+  const said = meanings.find((meaning) => meaning.name !== undefined)?.name;
+  if (said === undefined) return named;
+  return { ...said, ...(named?.nominal === undefined ? {} : { nominal: named.nominal }) };
+}
+
+function onlyOne<Value>(said: readonly (Value | undefined)[], both: string): Value | undefined {
+  const values = new Set(said.filter((value) => value !== undefined));
+  if (values.size > 1) throw new UserError('bad-input', `It cannot be ${both} at once. Say one of them.`);
+  return [...values][0];
+}
