@@ -2,15 +2,11 @@ import type { PageEntry } from '../page-api.ts';
 import type { Deeds } from './deeds.ts';
 import { make } from './dom.ts';
 import { drawEntry } from './entry.ts';
+import { compareIds } from './ids.ts';
 import { dayName } from './times.ts';
 
 /** Entries by the same hand closer together than this need no initials again. */
 const SAME_BREATH_MS = 5 * 60_000;
-
-/** Order of two message ids, which are numbers too large for a `number`. */
-export function compareIds(a: string, b: string): number {
-  return a.length - b.length || (a < b ? -1 : Number(a > b));
-}
 
 /** The entries on the sheet, in order, with a rule between days. */
 export interface Book {

@@ -104,7 +104,6 @@ function boxes(
   });
   const element = make('div', { class: 'choices' }, ...rows);
   const chosen = () => inputs.filter((input) => input.checked).map((input) => input.value);
-  const single = part.type === Kind.radioGroup;
   const limit =
     type === 'radio'
       ? 1
@@ -115,7 +114,7 @@ function boxes(
     customId: part.custom_id ?? '',
     element,
     control: inputs.find((input) => input.checked) ?? inputs[0] ?? element,
-    read: () => (single ? (chosen()[0] ?? '') : chosen()),
+    read: chosen,
     check() {
       const { length } = chosen();
       if (length < least(part))

@@ -1,6 +1,6 @@
 import type { Outcome, WireMessage } from '../contract.ts';
 import type { LiveFrame, PageEntry, PageState } from '../page-api.ts';
-import { compareIds } from './book.ts';
+import { compareIds } from './ids.ts';
 import { initialsFor } from './initials.ts';
 
 /** What the page knows of the channel at present. */

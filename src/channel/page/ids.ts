@@ -1,0 +1,4 @@
+/** Order of two message ids, which are numbers too large for a `number`. */
+export function compareIds(a: string, b: string): number {
+  return a.length - b.length || (a < b ? -1 : Number(a > b));
+}
