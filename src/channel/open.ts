@@ -5,6 +5,10 @@ import { getRequestListener } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { ChannelOptions, LocalChannel, WireMessage } from './contract.ts';
 import { Gateway } from './gateway/gateway.ts';
+import { guard, whyNot } from './page-server/guard.ts';
+import { Live } from './page-server/live.ts';
+import { pageApi } from './page-server/routes.ts';
+import { staticRoutes } from './page-server/static.ts';
 import { handsOf } from './people/hands.ts';
 import { botApi } from './rest/app.ts';
 import { Buckets } from './rest/buckets.ts';
@@ -15,6 +19,7 @@ import { Interactions } from './world/interactions.ts';
 import { wireMessage } from './world/message-payload.ts';
 import { Messages } from './world/messages.ts';
 import { openStorage } from './world/storage.ts';
+import type { Person } from './world/things.ts';
 import { type News, World } from './world/world.ts';
 
 const DEFAULT_UPLOAD_LIMIT = 50_000_000;
@@ -48,7 +53,11 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     if (gateway.online && registered) ready.resolve();
   };
 
+  const live = new Live(state, () => gateway.online);
+  const handsFor = (person: Person) => handsOf(state, person, () => gateway.anySession);
+
   const app = new Hono();
+  app.use(guard(host));
   const api = botApi(state, {
     token,
     faults,
@@ -57,16 +66,35 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     refused: (refusal) => void refusals.push(refusal),
   });
   app.route('/api/v10', api);
+  app.route(
+    '/page-api',
+    pageApi(state, {
+      starters: options.starters ?? [],
+      botOnline: () => gateway.online,
+      handsOf: handsFor,
+    }),
+  );
   cdnRoutes(app, state);
+  staticRoutes(app);
   app.notFound((c) => {
-    unknownRequests.push(`${c.req.method} ${c.req.path}`);
+    // Browsers ask for all sorts of files; only what the bot asks for in vain is a gap in this server.
+    if (c.req.path.startsWith('/api/')) unknownRequests.push(`${c.req.method} ${c.req.path}`);
     return c.json({ message: '404: Not Found', code: 0 }, 404);
   });
 
   const server = createServer(getRequestListener(app.fetch));
   server.on('upgrade', (request, socket, head) => {
-    gateway.server.handleUpgrade(request, socket, head, (webSocket) => {
-      gateway.server.emit('connection', webSocket, request);
+    const { host: name, origin } = request.headers;
+    // A socket can speak as well as a POST can, so it is held to the same.
+    const reason = whyNot({ method: 'POST', host: name, origin, fetchSite: undefined }, host);
+    if (reason !== undefined) {
+      socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
+      return;
+    }
+    const { pathname } = new URL(request.url ?? '/', 'ws://loopback');
+    const { server: sockets } = pathname === '/page-api/live' ? live : gateway;
+    sockets.handleUpgrade(request, socket, head, (webSocket) => {
+      sockets.emit('connection', webSocket, request);
     });
   });
   await new Promise<void>((resolve, reject) => {
@@ -78,7 +106,7 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
   });
   // A TCP server that listens has an address of this form; only pipes have another.
   const { port } = server.address() as AddressInfo;
-  world.origin = `http://127.0.0.1:${port}`;
+  world.origin = `http://${reachableAs(host)}:${port}`;
   const unlisten = world.news.listen((news) => {
     if (news.kind === 'bot') checkReady();
   });
@@ -89,7 +117,7 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     token,
     guildId: world.guildId,
     channels: world.textChannels().map(({ id, name }) => ({ id, name })),
-    hands: (name) => handsOf(state, world.join(name), () => gateway.anySession),
+    hands: (name) => handsFor(world.join(name)),
     messages: (channelId) => storage.all(channelId).map((message) => wireMessage(world, message)),
     onMessage: (listener) => world.news.listen(publicNews(world, listener)),
     ready: () => ready.promise,
@@ -112,6 +140,7 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
       unlisten();
       interactions.close();
       gateway.close();
+      live.close();
       const closed = new Promise<void>((resolve) => server.close(() => resolve()));
       server.closeAllConnections();
       await closed;
@@ -136,4 +165,10 @@ function publicNews(
     }
     listener(wireMessage(world, message), pending.delete(message.id) ? 'added' : what);
   };
+}
+
+/** A server that listens on every address is reached on loopback. */
+function reachableAs(host: string): string {
+  if (host === '0.0.0.0' || host === '::') return '127.0.0.1';
+  return host.includes(':') ? `[${host}]` : host;
 }

@@ -40,7 +40,7 @@ export interface PageChannel {
 /** One entry of the day-book: the message as the bot API describes it, and what only this page has to know of it. */
 export interface PageEntry {
   readonly message: WireMessage;
-  /** Only the person asking sees it; it is gone when the page is loaded anew. */
+  /** Only the person asking sees it; it is no history and is gone when the channel restarts. */
   readonly private: boolean;
   /** The bot has said it is on it and has not answered yet; show "working". */
   readonly working: boolean;

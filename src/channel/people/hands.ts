@@ -92,8 +92,9 @@ export function handsOf(state: ChannelState, person: Person, botThere: () => boo
       if (opened === undefined) return refused('That form is closed; open it again.');
       const data = formData(world, opened.form, values);
       if (isProblem(data)) return refused(data.problem);
-      const { channel, source } = opened.deed;
-      return act({ kind: Kind.modal, person, channel, data, source });
+      const { channel, source, line } = opened.deed;
+      const asked = line === undefined ? {} : { line };
+      return act({ kind: Kind.modal, person, channel, data, source, ...asked });
     },
   };
 }

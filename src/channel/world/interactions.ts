@@ -11,6 +11,9 @@ import type { World } from './world.ts';
 
 const { interaction: MAX } = LIMITS;
 
+/** Forms that can still be submitted; the eldest go first. */
+const FORMS_KEPT = 500;
+
 /** What a person did, before the bot was told. */
 export interface Deed {
   readonly kind: (typeof Kind)[keyof typeof Kind];
@@ -131,6 +134,8 @@ export class Interactions {
 
   open(interaction: Interaction, form: OpenForm): void {
     this.#forms.set(form.interactionId, { form, deed: interaction.deed });
+    const [eldest] = this.#forms.keys();
+    if (this.#forms.size > FORMS_KEPT && eldest !== undefined) this.#forms.delete(eldest);
     this.#world.news.tell({ kind: 'form', personId: interaction.deed.person.id, form });
   }
 

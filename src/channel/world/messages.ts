@@ -26,6 +26,9 @@ export interface Draft {
   readonly privateTo?: string | undefined;
 }
 
+/** Private answers kept; the eldest go first. */
+const PASSING_KEPT = 500;
+
 /**
  * The messages of the channel. Public ones are history and are kept; private answers and answers that are still being
  * worked on live in memory until they are replaced or the process ends.
@@ -115,6 +118,8 @@ export class Messages {
   #save(message: Message): void {
     if (message.privateTo !== undefined || (message.flags & Flag.loading) !== 0) {
       this.#passing.set(message.id, message);
+      const [eldest] = this.#passing.keys();
+      if (this.#passing.size > PASSING_KEPT && eldest !== undefined) this.#passing.delete(eldest);
     } else {
       this.#world.storage.saveMessage(message);
       this.#passing.delete(message.id);
