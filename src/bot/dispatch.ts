@@ -121,11 +121,12 @@ function badInput(error: z.ZodError): string {
 interface Asker {
   readonly who: Person;
   readonly place: Place | null;
+  readonly people?: Readonly<Record<string, string>>;
 }
 
 function makeHand(
   parts: DispatcherParts,
-  { who, place }: Asker,
+  { who, place, people = {} }: Asker,
   changeKey: string,
   onSaved: () => void = () => {},
 ): Hand {
@@ -150,6 +151,8 @@ function makeHand(
     clock,
     who,
     catalogue,
+    nameOf: (personId) => people[personId] ?? personId,
+    notice: (noticeId) => desk().notices.find(noticeId),
     get place() {
       return here();
     },

@@ -1,4 +1,5 @@
 import type { Clock } from '../core/clock.ts';
+import type { Json } from '../core/json.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import type { Catalogue } from './catalogue.ts';
 
@@ -30,6 +31,10 @@ export interface Hand {
   ): Changed<Value>;
   /** Takes a whole earlier change back, by its number or, without one, the asker's newest. */
   undo(changeId?: number): { readonly said: string; readonly changeId: number };
+  /** The name of a person picked in an option, by platform id. */
+  nameOf(personId: string): string;
+  /** The notice that a message of ours was about, as it was kept; undefined when it is unknown. */
+  notice(noticeId: number): Json | undefined;
   readonly catalogue: Catalogue;
 }
 

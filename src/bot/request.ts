@@ -10,6 +10,8 @@ export interface Request {
   readonly who: Person;
   /** Null outside a server's channel. */
   readonly place: Place | null;
+  /** Names of the people picked in its options, by id. */
+  readonly people: Readonly<Record<string, string>>;
   readonly asks: RunCommand | PressAction;
 }
 

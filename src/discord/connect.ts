@@ -26,7 +26,7 @@ export interface ConnectionParts {
   readonly report: (fault: unknown, during: string) => void;
   /** The connection will not come back by itself: the token was refused, or the platform closed for good. */
   readonly onLost: (why: string) => void;
-  /** Called with every result shown; for whoever drives the bot from outside and wants its data. */
+  /** Called with every result before it is shown; for whoever drives the bot from outside and wants its data. */
   readonly onResult?: (interactionId: string, result: Result) => void;
 }
 
@@ -94,7 +94,10 @@ async function handle(interaction: Interaction, parts: ConnectionParts, post: Po
       interaction.isMessageComponent() ||
       interaction.isModalSubmit()
     ) {
-      const work = dispatcher.answer(readRequest(interaction));
+      const work = dispatcher.answer(readRequest(interaction)).then((result) => {
+        onResult?.(interaction.id, result);
+        return result;
+      });
       await answer(interaction, work, {
         timer: parts.timer,
         late: async (channelId, reply) => {
@@ -102,7 +105,6 @@ async function handle(interaction: Interaction, parts: ConnectionParts, post: Po
           await post.send({ channelId, answer: { ...reply, certainty }, nonce: interaction.id });
         },
       });
-      onResult?.(interaction.id, await work);
     }
   } catch (error) {
     parts.report(error, `showing the answer to interaction ${interaction.id}`);

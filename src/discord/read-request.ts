@@ -4,6 +4,7 @@ import {
   type ChatInputCommandInteraction,
   type CommandInteractionOption,
   ComponentType,
+  GuildMember,
   type Interaction,
   type MessageComponentInteraction,
   type ModalSubmitInteraction,
@@ -25,6 +26,7 @@ export function readRequest(interaction: Answerable): Request {
     const subcommand = interaction.options.getSubcommand(false);
     return {
       ...asker,
+      people: peopleIn(interaction.options.data),
       asks: {
         kind: 'run',
         command: interaction.commandName,
@@ -34,7 +36,7 @@ export function readRequest(interaction: Answerable): Request {
     };
   }
   const fields = interaction.isModalSubmit() ? formFields(interaction) : menuField(interaction);
-  return { ...asker, asks: { kind: 'press', ref: interaction.customId, fields } };
+  return { ...asker, people: {}, asks: { kind: 'press', ref: interaction.customId, fields } };
 }
 
 export function readSuggestRequest(interaction: AutocompleteInteraction): SuggestRequest {
@@ -59,13 +61,27 @@ function askerOf(interaction: Interaction): { who: Person; place: Place | null }
 }
 
 function optionsOf(given: readonly CommandInteractionOption[]): Record<string, Json> {
-  const flat = given.flatMap((option) =>
+  return Object.fromEntries(flat(given).map(({ name, value }) => [name, value ?? null]));
+}
+
+function peopleIn(given: readonly CommandInteractionOption[]): Record<string, string> {
+  return Object.fromEntries(
+    flat(given).flatMap(({ user, member }) => {
+      if (!user) return [];
+      const known = member instanceof GuildMember ? member.displayName : user.displayName;
+      return [[user.id, known]];
+    }),
+  );
+}
+
+/** The options a subcommand was given, or the command itself. */
+function flat(given: readonly CommandInteractionOption[]): readonly CommandInteractionOption[] {
+  return given.flatMap((option) =>
     option.type === ApplicationCommandOptionType.Subcommand ||
     option.type === ApplicationCommandOptionType.SubcommandGroup
       ? (option.options ?? [])
       : [option],
   );
-  return Object.fromEntries(flat.map(({ name, value }) => [name, value ?? null]));
 }
 
 /** A menu's choice goes under the name its own reference gives it. */

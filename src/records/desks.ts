@@ -1,3 +1,4 @@
+import type { Json } from '../core/json.ts';
 import type { Ledger } from '../sqlite/ledger.ts';
 import type { DraftStore } from './drafts/draft-store.ts';
 import type { TeamRecord } from './team-record.ts';
@@ -7,6 +8,8 @@ export interface Desk {
   readonly record: TeamRecord;
   readonly ledger: Ledger;
   readonly drafts: DraftStore;
+  /** What our earlier messages were about, for the buttons on them. */
+  readonly notices: { find(id: number): Json | undefined };
 }
 
 export interface Desks {

@@ -1,11 +1,9 @@
 import { DeliveryProblem, type Post } from '../core/post.ts';
 import type { Answer } from '../core/reply.ts';
+import { NOTICE_ARG } from '../records/orders/order-buttons.ts';
 import { Notice } from './notice.ts';
 import { GIVE_UP_AFTER_MS, type Letter, NONCE_HOLDS_MS, pauseAfter } from './outbox.ts';
 import type { OutboxStore } from './outbox-store.ts';
-
-/** Button argument that names the notice a message came from; also how a lost message is found again. */
-export const NOTICE_ARG = 'notice';
 
 export interface DeliveryParts {
   readonly outbox: OutboxStore;
@@ -19,30 +17,68 @@ export interface DeliveryParts {
  * Sends what is due, each notice once. It is claimed before it is sent and marked after; between the two the process
  * may die, so a claimed notice is first looked for in the channel once the platform has forgotten its nonce.
  */
-export async function deliver(parts: DeliveryParts, nowMs: number): Promise<void> {
-  for (const letter of parts.outbox.due(nowMs)) await deliverOne(letter, parts, nowMs);
+export async function deliver(parts: DeliveryParts, nowMs: number): Promise<readonly Delivered[]> {
+  const sent: Delivered[] = [];
+  for (const letter of parts.outbox.due(nowMs)) {
+    const delivered = await deliverOne(letter, parts, nowMs);
+    if (delivered) sent.push(delivered);
+  }
+  return sent;
+}
+
+export interface Delivered {
+  readonly channelId: string;
+  readonly messageId: string;
+  readonly answer: Answer;
 }
 
 async function deliverOne(
   letter: Letter,
   { outbox, post, word, report }: DeliveryParts,
   nowMs: number,
-): Promise<void> {
-  const answer = word(Notice.parse(JSON.parse(letter.noticeJson)), letter.id);
-  const { id, channelId, nonce, firstTryAtMs } = letter;
+): Promise<Delivered | undefined> {
+  const { id, key, channelId, nonce, firstTryAtMs } = letter;
   try {
-    const forgotten = firstTryAtMs !== null && nowMs - firstTryAtMs >= NONCE_HOLDS_MS;
-    const arg = [NOTICE_ARG, String(id)] as const;
-    const found = forgotten ? await post.find({ channelId, sinceMs: firstTryAtMs, arg }) : undefined;
-    if (found) return outbox.sent(id, found.messageId);
-    if (answer === null) return outbox.drop(id);
+    const before = await lookBack(letter, post, nowMs);
+    if (before.found) {
+      outbox.sent(id, before.found.messageId);
+      return undefined;
+    }
+    const worded = word(Notice.parse(JSON.parse(letter.noticeJson)), id);
+    if (worded === null) {
+      outbox.drop(id);
+      return undefined;
+    }
+    const answer = before.unsure ? { ...worded, certainty: MAY_REPEAT } : worded;
     outbox.claim(id, nowMs);
-    outbox.sent(id, (await post.send({ channelId, answer, nonce })).messageId);
+    const { messageId } = await post.send({ channelId, answer, nonce });
+    outbox.sent(id, messageId);
+    return { channelId, messageId, answer };
   } catch (error) {
     if (!(error instanceof DeliveryProblem)) throw error;
-    report(error, `delivering ${letter.key}`);
+    report(error, `delivering ${key}`);
     const tooLong = nowMs - (firstTryAtMs ?? nowMs) >= GIVE_UP_AFTER_MS;
     if (error.forGood || tooLong) outbox.giveUp(id, error.message);
     else outbox.again(id, nowMs + pauseAfter(letter.tries + 1), error.message);
+    return undefined;
+  }
+}
+
+const MAY_REPEAT =
+  'This may be a repeat: the first attempt was cut off, and what was posted here cannot be read.';
+
+/** Whether an attempt that was cut off got through after all; only asked once the platform has forgotten its nonce. */
+async function lookBack(
+  { id, channelId, firstTryAtMs }: Letter,
+  post: Post,
+  nowMs: number,
+): Promise<{ readonly found?: { readonly messageId: string } | undefined; readonly unsure: boolean }> {
+  if (firstTryAtMs === null || nowMs - firstTryAtMs < NONCE_HOLDS_MS) return { unsure: false };
+  try {
+    const found = await post.find({ channelId, sinceMs: firstTryAtMs, arg: [NOTICE_ARG, String(id)] });
+    return { found, unsure: false };
+  } catch (error) {
+    if (error instanceof DeliveryProblem && error.forGood) return { unsure: true };
+    throw error;
   }
 }

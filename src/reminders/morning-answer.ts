@@ -1,9 +1,9 @@
-import type { Answer, Button, Item } from '../core/reply.ts';
+import type { Answer, Item } from '../core/reply.ts';
 import { sayDay } from '../core/time.ts';
 import type { WorkingDays } from '../core/working-days.ts';
-import { type Order, standing } from '../records/orders/order.ts';
+import { needsAHand, type Order, standing } from '../records/orders/order.ts';
+import { chaseButtons, NOTICE_ARG, sortOutButton } from '../records/orders/order-buttons.ts';
 import { sayChase, sayLateness, sayOutstanding, sayWhat } from '../records/orders/say-order.ts';
-import { NOTICE_ARG } from './deliver.ts';
 import type { Notice } from './notice.ts';
 import { supplierDrafts } from './supplier-draft.ts';
 
@@ -28,7 +28,7 @@ export interface MorningView {
  */
 export function morningAnswer({ buildName, notice, noticeId, orders, days }: MorningView): Answer {
   const { day } = notice;
-  const open = orders.filter((order) => needsButtons(order, day));
+  const open = orders.filter((order) => needsAHand(order, day));
   const late = open.filter((order) => standing(order).outstanding > 0 && order.promisedOn < day);
   const shown = orders.slice(0, MOST_WITH_BUTTONS);
   const rest = orders.slice(MOST_WITH_BUTTONS).filter((order) => open.includes(order));
@@ -49,12 +49,7 @@ export function morningAnswer({ buildName, notice, noticeId, orders, days }: Mor
 
 /** Whether anything is left for which the message is worth sending. */
 export function stillNeeded(orders: readonly Order[], { day }: Notice): boolean {
-  return orders.some((order) => needsButtons(order, day));
-}
-
-function needsButtons(order: Order, day: string): boolean {
-  const { state, outstanding, toSortOut } = standing(order);
-  return state !== 'cancelled' && ((outstanding > 0 && order.promisedOn <= day) || toSortOut > 0);
+  return orders.some((order) => needsAHand(order, day));
 }
 
 function headline(open: readonly Order[], late: readonly Order[], day: string): string {
@@ -105,33 +100,6 @@ function itemOf(order: Order, day: string, noticeId: number, days: WorkingDays):
 function lastBy({ arrivals }: Order): string {
   const last = arrivals.at(-1);
   return last ? `Logged by ${last.byName}.` : '';
-}
-
-/** The buttons of an order that is awaited; `noticeId` lets them redraw the message they sit on. */
-export function chaseButtons(order: Order, noticeId?: number): readonly Button[] {
-  const button = (label: string, action: string, weight: Button['weight'] = 'plain'): Button => ({
-    label,
-    does: { command: 'order', action, args: argsOf(order, noticeId) },
-    weight,
-  });
-  return [
-    button('Arrived', 'arrived', 'main'),
-    button('Only some, or not right', 'partly'),
-    button('New date', 'date'),
-    button('Chased', 'chased'),
-  ];
-}
-
-export function sortOutButton(order: Order, noticeId?: number): Button {
-  return {
-    label: 'Sort out',
-    does: { command: 'order', action: 'settle', args: argsOf(order, noticeId) },
-    weight: 'main',
-  };
-}
-
-function argsOf({ id }: Order, noticeId: number | undefined): Record<string, number> {
-  return noticeId === undefined ? { order: id } : { order: id, [NOTICE_ARG]: noticeId };
 }
 
 function menuOf(rest: readonly Order[], noticeId: number): NonNullable<Answer['menu']> {

@@ -1,7 +1,7 @@
-import { type Day, wallTime } from '../core/time.ts';
+import { wallTime } from '../core/time.ts';
 import type { WorkingDays } from '../core/working-days.ts';
 import type { Build } from '../records/builds/build.ts';
-import { byUrgency, type Order, standing } from '../records/orders/order.ts';
+import { byUrgency, needsAHand, type Order } from '../records/orders/order.ts';
 import type { TeamSettings } from '../records/team/team.ts';
 import type { DueNotice } from './notice.ts';
 
@@ -24,21 +24,14 @@ export function dueMorning(
   const time = now.toPlainTime().toString({ smallestUnit: 'minute' });
   if (time < settings.morning || time >= EVENING || !calendar.isWorkingDay(day)) return null;
   if (build.lastMorning !== null && build.lastMorning >= day) return null; // sent already, or the clock went back
-  const orderIds = needingAHand(orders, day).map(({ id }) => id);
+  const orderIds = orders
+    .filter((order) => needsAHand(order, day))
+    .toSorted(byUrgency)
+    .map(({ id }) => id);
   if (orderIds.length === 0) return null;
   return {
     key: `morning:${build.id}:${day}`,
     channelId: build.channelId,
     notice: { kind: 'morning', buildId: build.id, day, orderIds },
   };
-}
-
-/** Orders that somebody has to do something about on this day, the most urgent first. */
-export function needingAHand(orders: readonly Order[], day: Day): readonly Order[] {
-  return orders
-    .filter((order) => {
-      const { state, outstanding, toSortOut } = standing(order);
-      return state !== 'cancelled' && ((outstanding > 0 && order.promisedOn <= day) || toSortOut > 0);
-    })
-    .toSorted(byUrgency);
 }

@@ -90,6 +90,12 @@ export function isLate(order: Order, today: Day): boolean {
   return standing(order).state === 'open' && order.promisedOn < today;
 }
 
+/** Whether somebody has to do something about it on this day: it is due or late, or must be sorted out. */
+export function needsAHand(order: Order, today: Day): boolean {
+  const { state, outstanding, toSortOut } = standing(order);
+  return state !== 'cancelled' && ((outstanding > 0 && order.promisedOn <= today) || toSortOut > 0);
+}
+
 /** Late first, the longest late at the top; then by the day promised. */
 export function byUrgency(a: Order, b: Order): number {
   return a.promisedOn < b.promisedOn ? -1 : a.promisedOn > b.promisedOn ? 1 : a.id - b.id;

@@ -1,5 +1,6 @@
 import type { Migration } from '../migrate.ts';
 import changeLog from './0001-change-log.ts';
+import orders from './0002-orders.ts';
 
 /** Every step in order. Add at the end; once released, a step's text is sealed by a test. */
-export const migrations: readonly Migration[] = [changeLog];
+export const migrations: readonly Migration[] = [changeLog, orders];

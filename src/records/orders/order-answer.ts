@@ -1,0 +1,108 @@
+import type { JsonObject } from '../../core/json.ts';
+import type { Answer, Button } from '../../core/reply.ts';
+import { type Day, sayDay } from '../../core/time.ts';
+import type { WorkingDays } from '../../core/working-days.ts';
+import { isLate, type Order, standing } from './order.ts';
+import { chaseButtons, sortOutButton } from './order-buttons.ts';
+import { sayChase, sayLateness, sayMoney, sayWhat } from './say-order.ts';
+
+export interface OrderView {
+  readonly order: Order;
+  readonly today: Day;
+  readonly days: WorkingDays;
+  /** What has just been done, in words; absent when it was only asked for. */
+  readonly said?: string;
+  /** Said under the result: how a date was read, that a supplier is new. */
+  readonly certainty?: string;
+  readonly extraButtons?: readonly Button[];
+}
+
+/** One order as a card. */
+export function orderAnswer({ order, today, days, said, certainty, extraButtons = [] }: OrderView): Answer {
+  const { state, toSortOut } = standing(order);
+  const own = [
+    ...(state === 'open' ? chaseButtons(order) : []),
+    ...(toSortOut > 0 ? [sortOutButton(order)] : []),
+  ];
+  return {
+    kind: 'answer',
+    subject: `Order #${order.id}`,
+    result: `${sayWhat(order)}: ${whereItStands(order, today, days)}`,
+    tone: toneOf(order, today),
+    ...(certainty === undefined ? {} : { certainty }),
+    facts: factsOf(order, today),
+    buttons: [...own, ...extraButtons].slice(0, 5),
+    audience: 'crew',
+    data: { ...orderData(order), ...(said === undefined ? {} : { said }) },
+  };
+}
+
+function whereItStands(order: Order, today: Day, days: WorkingDays): string {
+  const { state, outstanding, toSortOut } = standing(order);
+  switch (state) {
+    case 'cancelled':
+      return 'cancelled';
+    case 'arrived':
+      return 'all here';
+    case 'to sort out':
+      return `${toSortOut} to sort out`;
+    case 'open': {
+      const count = outstanding === order.quantity ? '' : `${outstanding} still to come, `;
+      const due = isLate(order, today)
+        ? `${sayLateness(order.promisedOn, today, days)}`
+        : `due ${sayDay(order.promisedOn, today)}`;
+      return `${count}${due}${toSortOut > 0 ? `, ${toSortOut} to sort out` : ''}`;
+    }
+  }
+}
+
+function toneOf(order: Order, today: Day): 'plain' | 'late' | 'soon' | 'done' {
+  const { state } = standing(order);
+  if (isLate(order, today)) return 'late';
+  if (state === 'to sort out') return 'soon';
+  return state === 'arrived' ? 'done' : 'plain';
+}
+
+function factsOf(order: Order, today: Day): (readonly [string, string])[] {
+  const promised = sayDay(order.promisedOn, today);
+  const first =
+    order.firstPromisedOn === order.promisedOn ? '' : `, first ${sayDay(order.firstPromisedOn, today)}`;
+  return [
+    ['From', order.supplier],
+    ['Ordered', sayDay(order.orderedOn, today)],
+    ['Promised', promised + first],
+    ...(order.price === null ? [] : [['Price', sayMoney(order.price)] as const]),
+    ['Chase', sayChase(order, today)],
+    ...order.arrivals.map(
+      ({ cameOn, quantity, condition, settlement, note, byName }) =>
+        [
+          `Came ${sayDay(cameOn, today)}`,
+          [`${quantity} ${condition}`, settlement, note, `logged by ${byName}`].filter(Boolean).join(', '),
+        ] as const,
+    ),
+  ];
+}
+
+/** The order as scripts get it: dates as ISO 8601, money in the currency's smallest unit. */
+export function orderData(order: Order): JsonObject {
+  const { state, received, toSortOut, refunded, outstanding } = standing(order);
+  return {
+    order: order.id,
+    what: order.what,
+    supplier: order.supplier,
+    quantity: order.quantity,
+    state,
+    received,
+    outstanding,
+    to_sort_out: toSortOut,
+    refunded,
+    ordered_on: order.orderedOn,
+    due_on: order.promisedOn,
+    first_due_on: order.firstPromisedOn,
+    price_minor: order.price?.minor ?? null,
+    currency: order.price?.currency ?? null,
+    chaser: order.chaserName,
+    chased_times: order.chasedTimes,
+    chased_on: order.chasedOn,
+  };
+}

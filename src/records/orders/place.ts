@@ -1,0 +1,44 @@
+import type { Day } from '../../core/time.ts';
+import { sayDay } from '../../core/time.ts';
+import { supplierOrNew } from '../suppliers/find-supplier.ts';
+import type { TeamRecord } from '../team-record.ts';
+import type { Money, Order } from './order.ts';
+import { sayWhat } from './say-order.ts';
+
+export interface Wanted {
+  readonly buildId: number;
+  readonly what: string;
+  readonly supplier: string;
+  readonly quantity: number;
+  readonly price: Money | null;
+  readonly orderedOn: Day;
+  readonly due: Day;
+  readonly chaser: { readonly id: string; readonly name: string };
+}
+
+/**
+ * Writes an order down, and its supplier with it if nobody has ordered there before.
+ *
+ * @throws UserError 'which-one' when the supplier's name is nearly that of a known one.
+ */
+export function place(
+  record: TeamRecord,
+  wanted: Wanted,
+): { value: { order: Order; supplierIsNew: boolean }; said: string } {
+  const { buildId, what, quantity, price, orderedOn, due, chaser } = wanted;
+  const { name, known } = supplierOrNew(record, wanted.supplier);
+  const supplier = known ?? record.suppliers.add(name);
+  const order = record.orders.place({
+    buildId,
+    what,
+    supplierId: supplier.id,
+    quantity,
+    price,
+    orderedOn,
+    promisedOn: due,
+    chaserId: chaser.id,
+    chaserName: chaser.name,
+  });
+  const said = `order #${order.id} placed: ${sayWhat(order)} from ${name}, due ${sayDay(due, orderedOn)}`;
+  return { value: { order, supplierIsNew: known === undefined }, said };
+}

@@ -1,0 +1,61 @@
+import type { OpenForm, WireComponent, WireMessage } from '../channel/contract.ts';
+
+/** A message as a person would read it, without its styling: what the terminal prints. */
+export function plainText({ content, components, attachments }: WireMessage): string {
+  const parts = [
+    content,
+    ...components.map(componentText),
+    ...attachments.map(({ filename }) => `[picture ${filename}]`),
+  ];
+  return parts.map(unstyled).filter(Boolean).join('\n');
+}
+
+/** A form as its questions, each with what stands in it. */
+export function formText({ title, components }: OpenForm): string {
+  const fields = components.map(({ label = '', component }) => {
+    const value = typeof component?.['value'] === 'string' ? component['value'] : '';
+    return `  ${component?.custom_id ?? ''}: ${label}${value === '' ? '' : ` [${value}]`}`;
+  });
+  return [`Form: ${title}`, ...fields].join('\n');
+}
+
+/** Every component with a custom_id in a message, however nested, in reading order. */
+export function pressable(components: readonly WireComponent[]): readonly WireComponent[] {
+  return components.flatMap((component) => [
+    ...(component.custom_id === undefined ? [] : [component]),
+    ...pressable(component.components ?? []),
+    ...pressable(component.accessory ? [component.accessory] : []),
+  ]);
+}
+
+function componentText(component: WireComponent): string {
+  const { content, label, components = [], accessory } = component;
+  if (content !== undefined) return content;
+  if (label !== undefined) return `[${label}]`;
+  if (isMenu(component)) return `[menu: ${optionLabels(component).join(' | ')}]`;
+  const inside = [...components, ...(accessory ? [accessory] : [])].map(componentText).filter(Boolean);
+  return inside.join(components.every((one) => one.label !== undefined) ? ' ' : '\n');
+}
+
+const isMenu = (component: WireComponent): boolean => Array.isArray(component['options']);
+
+function optionLabels(component: WireComponent): readonly string[] {
+  const options: unknown = component['options'];
+  if (!Array.isArray(options)) return [];
+  return options.flatMap((option: unknown) =>
+    typeof option === 'object' && option !== null && 'label' in option ? [String(option.label)] : [],
+  );
+}
+
+/** Takes the markup off that our own cards use, then the backslashes that kept everything else literal. */
+function unstyled(text: string): string {
+  return text
+    .split('\n')
+    .filter((line) => line !== '```')
+    .map((line) => line.replace(/^(#{1,3} |-# |> )/, ''))
+    .join('\n')
+    .replace(/(?<!\\)\*\*/g, '')
+    .replace(/\\([\\*_~`|<>#.\-+()[\]])/g, '$1')
+    .replaceAll('\u200b', '')
+    .trim();
+}

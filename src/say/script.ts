@@ -1,0 +1,162 @@
+import type { Result } from '../bot/request.ts';
+import type { Hands, LocalChannel, OpenForm, Outcome, WireMessage } from '../channel/contract.ts';
+import type { Chargehand } from '../chargehand.ts';
+import type { Json, JsonObject } from '../core/json.ts';
+import { formText, plainText, pressable } from './plain-text.ts';
+
+/** One line's outcome, as `--json` prints it. Stable: scripts read it. */
+export interface Spoken {
+  readonly input: string;
+  readonly ok: boolean;
+  /** What a person would read. */
+  readonly text: string;
+  /** The command's typed result, units in its key names; null when there is none. */
+  readonly data: JsonObject | null;
+  /** One sentence, when it was refused. */
+  readonly error: string | null;
+}
+
+export interface ScriptParts {
+  readonly channel: LocalChannel;
+  readonly chargehand: Chargehand;
+  /** Results by interaction, as the bot reported them. */
+  readonly results: ReadonlyMap<string, Result>;
+  readonly as: string;
+  /** Sets the clock to a wall time of the team, `2026-12-21T08:31`. */
+  readonly setClock: (wallTime: string) => void;
+}
+
+/** Runs typed lines one after the other through the same hands as the page. */
+export interface Script {
+  run(line: string): Promise<Spoken>;
+}
+
+export function openScript({ channel, chargehand, results, as, setClock }: ScriptParts): Script {
+  let hands: Hands = channel.hands(as);
+  let lastMessage: WireMessage | undefined;
+  let lastForm: OpenForm | undefined;
+
+  const directives: Readonly<Record<string, (rest: string) => Promise<Omit<Spoken, 'input'>>>> = {
+    async tick() {
+      const posted = await chargehand.tick();
+      const messages = channel.channels.flatMap(({ id }) => channel.messages(id));
+      const shown = posted.flatMap(({ messageId }) => messages.find(({ id }) => id === messageId) ?? []);
+      lastMessage = shown.at(-1) ?? lastMessage;
+      const data = { posted: posted.map(({ answer }): Json => answer.data) };
+      return done(shown.map(plainText).join('\n\n') || 'Nothing was due.', data);
+    },
+    async at(rest) {
+      setClock(rest);
+      return done(`It is now ${rest}.`, {});
+    },
+    async as(rest) {
+      hands = channel.hands(rest);
+      return done(`${rest} is typing.`, {});
+    },
+    async press(rest) {
+      const [label = '', order] = rest.split(/\s+(?=#\d+$)/);
+      const button = lastMessage && findButton(lastMessage, label, order?.slice(1));
+      if (!lastMessage || !button?.custom_id)
+        return refused(`There is no button "${rest}" on the last message.`);
+      return told(await hands.press(lastMessage.id, button.custom_id));
+    },
+    async fill(rest) {
+      if (!lastForm) return refused('No form is open. @press the button that opens one.');
+      const form = lastForm;
+      lastForm = undefined;
+      return told(await hands.submit(form, { ...standing(form), ...fieldsIn(rest) }));
+    },
+  };
+
+  function told(outcome: Outcome): Omit<Spoken, 'input'> {
+    if (outcome.kind === 'refused') return refused(outcome.problem);
+    if (outcome.kind === 'unanswered') return refused('No answer came in time.');
+    if (outcome.kind === 'posted') return done(plainText(outcome.message), null);
+    const result = results.get(outcome.interactionId);
+    const text = textOf(outcome);
+    if (result && !result.ok) {
+      const data = result.reply.kind === 'answer' ? result.reply.data : null;
+      return { ok: false, text, data, error: result.error.message };
+    }
+    return done(text, result?.reply.kind === 'answer' ? result.reply.data : null);
+  }
+
+  function textOf(outcome: Exclude<Outcome, { kind: 'refused' | 'unanswered' | 'posted' }>): string {
+    if (outcome.kind === 'quiet') return '';
+    if (outcome.kind === 'form') {
+      lastForm = outcome.form;
+      return formText(outcome.form);
+    }
+    lastMessage = outcome.message;
+    return plainText(outcome.message);
+  }
+
+  return {
+    async run(input) {
+      const directive = /^@(\w+)\s*(.*)$/.exec(input);
+      const [, name = '', rest = ''] = directive ?? [];
+      const act = directives[name];
+      if (directive && !act) {
+        return {
+          input,
+          ...refused(
+            `There is no @${name}. Known: ${Object.keys(directives)
+              .map((known) => `@${known}`)
+              .join(', ')}.`,
+          ),
+        };
+      }
+      return { input, ...(act ? await act(rest.trim()) : told(await hands.type(input))) };
+    },
+  };
+}
+
+const done = (text: string, data: JsonObject | null): Omit<Spoken, 'input'> => ({
+  ok: true,
+  text,
+  data,
+  error: null,
+});
+const refused = (error: string): Omit<Spoken, 'input'> => ({ ok: false, text: error, data: null, error });
+
+/** The button of this label; where several orders stand in one message, the one of this order. */
+function findButton({ components }: WireMessage, label: string, order: string | undefined) {
+  return pressable(components).find(
+    (one) =>
+      one.label?.toLowerCase() === label.toLowerCase() &&
+      (order === undefined || new URLSearchParams(one.custom_id?.split('?')[1]).get('order') === order),
+  );
+}
+
+/** What already stands in a form's fields. */
+function standing({ components }: OpenForm): Record<string, string | readonly string[]> {
+  return Object.fromEntries(
+    components.flatMap(({ component }): [string, string | readonly string[]][] => {
+      if (component?.custom_id === undefined) return [];
+      if (typeof component['value'] === 'string') return [[component.custom_id, component['value']]];
+      const options: unknown = component['options'];
+      const chosen = Array.isArray(options)
+        ? options.flatMap((option: unknown) =>
+            typeof option === 'object' &&
+            option !== null &&
+            'default' in option &&
+            option.default &&
+            'value' in option
+              ? [String(option.value)]
+              : [],
+          )
+        : [];
+      return chosen.length === 0 ? [] : [[component.custom_id, chosen]];
+    }),
+  );
+}
+
+/** `due="12 Dec" condition=wrong`: names and values, quoted where there are spaces. */
+function fieldsIn(text: string): Record<string, string> {
+  return Object.fromEntries(
+    [...text.matchAll(/([\w-]+)=(?:"([^"]*)"|(\S+))/g)].map(([, name = '', quoted, bare]) => [
+      name,
+      quoted ?? bare ?? '',
+    ]),
+  );
+}

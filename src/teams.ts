@@ -1,0 +1,123 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { workingDays } from './calendar/working-days.ts';
+import type { Clock } from './core/clock.ts';
+import type { Json } from './core/json.ts';
+import type { Post } from './core/post.ts';
+import type { Answer } from './core/reply.ts';
+import type { Desk, Desks } from './records/desks.ts';
+import { openDraftStore } from './records/drafts/draft-store.ts';
+import { BOOKKEEPING, openTeamRecord, type TeamRecord } from './records/team-record.ts';
+import { type Decider, openDecider } from './reminders/decide.ts';
+import { type Delivered, deliver } from './reminders/deliver.ts';
+import { morningAnswer, stillNeeded } from './reminders/morning-answer.ts';
+import type { Notice } from './reminders/notice.ts';
+import { type OutboxStore, openOutboxStore } from './reminders/outbox-store.ts';
+import { openLedger } from './sqlite/ledger.ts';
+import { migrations } from './sqlite/migrations/list.ts';
+import { openDatabase } from './sqlite/open.ts';
+
+/** Where teams' files live: a folder of one file each, or one named file for the only team there is. */
+export type Shelf = { readonly folder: string } | { readonly file: string };
+
+interface Team extends Desk {
+  readonly decider: Decider;
+  readonly outbox: OutboxStore;
+  close(): void;
+}
+
+export interface Teams extends Desks {
+  /** Decides what is due now for every team and sends what waits, one team's trouble not keeping another's back. */
+  tick(nowMs: number, post: Post): Promise<readonly Delivered[]>;
+  close(): void;
+}
+
+export interface TeamsParts {
+  readonly shelf: Shelf;
+  readonly clock: Clock;
+  readonly report: (fault: unknown, during: string) => void;
+}
+
+/** Opens the files of every team already known; others are opened, and made, when they first ask for something. */
+export function openTeams({ shelf, clock, report }: TeamsParts): Teams {
+  const open = new Map<string, Team>();
+  const at = (teamId: string): Team => {
+    const known = open.get(teamId);
+    if (known) return known;
+    const team = openTeam(pathOf(shelf, teamId), teamId, clock.nowMs());
+    open.set(teamId, team);
+    return team;
+  };
+  for (const teamId of onShelf(shelf)) at(teamId);
+  return {
+    at,
+    async tick(nowMs, post) {
+      const sent: Delivered[] = [];
+      for (const [teamId, { decider, outbox, record }] of open) {
+        try {
+          decider.decide(nowMs);
+          const parts = {
+            outbox,
+            post,
+            report,
+            word: (notice: Notice, id: number) => word(record, notice, id),
+          };
+          sent.push(...(await deliver(parts, nowMs)));
+        } catch (fault) {
+          report(fault, `the reminders of team ${teamId}`);
+        }
+      }
+      return sent;
+    },
+    close() {
+      for (const team of open.values()) team.close();
+      open.clear();
+    },
+  };
+}
+
+function openTeam(path: string, teamId: string, nowMs: number): Team {
+  const db = openDatabase(path, { migrations, nowMs });
+  const ledger = openLedger(db, { unrecorded: BOOKKEEPING });
+  const record = openTeamRecord(db);
+  const outbox = openOutboxStore(db, teamId);
+  return {
+    record,
+    ledger,
+    outbox,
+    drafts: openDraftStore(db),
+    notices: {
+      find(id) {
+        const letter = outbox.find(id);
+        // written by ourselves from a notice, so it is JSON
+        return letter && (JSON.parse(letter.noticeJson) as Json);
+      },
+    },
+    decider: openDecider(db, record, outbox, workingDays),
+    close() {
+      db.pragma('wal_checkpoint(TRUNCATE)');
+      db.close();
+    },
+  };
+}
+
+/** Words a notice from the record as it stands when it is sent; null when everything in it has been dealt with. */
+function word(record: TeamRecord, notice: Notice, noticeId: number): Answer | null {
+  const orders = notice.orderIds.flatMap((id) => record.orders.find(id) ?? []);
+  if (!stillNeeded(orders, notice)) return null;
+  const buildName = record.builds.find(notice.buildId)?.name ?? '';
+  const days = workingDays(record.settings.read().country);
+  return morningAnswer({ buildName, notice, noticeId, orders, days });
+}
+
+const ENDING = '.team.sqlite';
+
+const pathOf = (shelf: Shelf, teamId: string): string =>
+  'file' in shelf ? shelf.file : join(shelf.folder, `${teamId}${ENDING}`);
+
+function onShelf(shelf: Shelf): readonly string[] {
+  if ('file' in shelf) return [];
+  return readdirSync(shelf.folder, { withFileTypes: true }).flatMap(({ name }) =>
+    name.endsWith(ENDING) ? [name.slice(0, -ENDING.length)] : [],
+  );
+}
