@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import Database from 'better-sqlite3';
@@ -25,10 +25,10 @@ const NAME = /^(\d{4}-\d\d-\d\d)T(\d\d)(\d\d)(\d\d)Z\.sqlite$/;
  * @throws StoreProblem when there is no room, or the copy is not sound; no backup of that name is left then.
  */
 export async function makeBackup(db: Database.Database, folder: string, nowMs: number): Promise<Backup> {
-  mkdirSync(folder, { recursive: true });
   const path = join(folder, backupName(nowMs));
   const part = `${path}.part`;
   try {
+    mkdirSync(folder, { recursive: true });
     rmSync(part, { force: true });
     await db.backup(part, { progress: () => PAGES_A_TURN });
     const rows = countRows(db); // in the turn in which the last page was copied: nothing can have been written since
@@ -41,7 +41,7 @@ export async function makeBackup(db: Database.Database, folder: string, nowMs: n
     syncFolder(folder);
     return { path, takenAtMs: nowMs, ...facts };
   } catch (error) {
-    rmSync(part, { force: true });
+    if (existsSync(part)) rmSync(part);
     throw inPlainWords(error);
   }
 }

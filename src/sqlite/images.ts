@@ -20,10 +20,11 @@ export function valueIn(column: string): string {
 }
 
 /**
- * Whether the row whose image is `@current` still has every value of `@image`. Columns that a later migration added are
- * not compared.
+ * Whether the image `current` of a row still has every value of `image`; two NULLs, for no row, agree. Columns that only
+ * one of them has, because a migration came between, are not compared.
  */
-export const STILL_AS_IMAGE = `
-  SELECT @current IS @image OR (@current IS NOT NULL AND @image IS NOT NULL AND NOT EXISTS (
-    SELECT 1 FROM json_each(@image) was LEFT JOIN json_each(@current) now ON now.key = was.key
-    WHERE now.type IS NOT was.type OR now.value IS NOT was.value))`;
+export function stillAs(current: string, image: string): string {
+  return `(${current} IS ${image} OR (${current} IS NOT NULL AND ${image} IS NOT NULL AND NOT EXISTS (
+    SELECT 1 FROM json_each(${image}) was JOIN json_each(${current}) now ON now.key = was.key
+    WHERE now.type IS NOT was.type OR now.value IS NOT was.value)))`;
+}

@@ -1,4 +1,5 @@
 import type { Database } from 'better-sqlite3';
+import { type Disagreement, disagreements } from './audit.ts';
 import { type Change, type History, openHistory, type RowChange } from './history.ts';
 import { recordedTables } from './recorded-tables.ts';
 import { inPlainWords } from './store-problem.ts';
@@ -56,6 +57,8 @@ export interface Ledger {
   history(table: string, rowId: number): readonly RowChange[];
   /** The newest changes, newest first. */
   recent(limit: number): readonly Change[];
+  /** Every record that is not as the log left it; empty when all is well. Reads the whole file. */
+  audit(): readonly Disagreement[];
 }
 
 /**
@@ -78,6 +81,7 @@ export function openLedger(db: Database, { unrecorded }: { unrecorded: readonly 
     lastBy: history.lastBy,
     history: history.ofRow,
     recent: history.recent,
+    audit: () => disagreements(db, tables),
   };
 }
 

@@ -1,5 +1,5 @@
-import { statfsSync } from 'node:fs';
-import { StoreProblem } from './store-problem.ts';
+import { mkdirSync, statfsSync } from 'node:fs';
+import { inPlainWords, StoreProblem } from './store-problem.ts';
 
 /**
  * File systems whose locks or shared memory SQLite's write-ahead log cannot rely on, by the `f_type` that Linux
@@ -39,4 +39,14 @@ export function requireLocalDisk(folder: string, typeOf = (path: string) => stat
     `The records cannot live in ${folder}: it is on ${kind}, where a saved record can be lost or damaged. ` +
       'Nothing was written. Choose a folder on a disk of this machine (in a container: a named volume).',
   );
+}
+
+/** Makes a folder for records if there is none, on a disk that is fit for them. */
+export function prepareFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw inPlainWords(error);
+  }
+  requireLocalDisk(folder);
 }

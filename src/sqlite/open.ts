@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { requireLocalDisk } from './local-disk.ts';
+import { prepareFolder } from './local-disk.ts';
 import { type Migration, migrate, schemaVersion } from './migrate.ts';
 import { inPlainWords, StoreProblem } from './store-problem.ts';
 import { syncFile, syncFolder } from './sync.ts';
@@ -28,10 +28,7 @@ export interface OpenOptions {
 export function openDatabase(path: string, options: OpenOptions): Database.Database {
   const onDisk = path !== ':memory:';
   const folder = dirname(resolve(path));
-  if (onDisk) {
-    mkdirSync(folder, { recursive: true });
-    requireLocalDisk(folder);
-  }
+  if (onDisk) prepareFolder(folder);
   const isNew = onDisk && !existsSync(path);
   const db = connect(path);
   try {

@@ -1,6 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import type { Step } from './history.ts';
-import { imageOf, STILL_AS_IMAGE, valueIn } from './images.ts';
+import { imageOf, stillAs, valueIn } from './images.ts';
 import type { RecordedTable } from './recorded-tables.ts';
 
 /** Reads rows as images and puts images back; the SQL half of an undo. */
@@ -14,8 +14,10 @@ export interface Restorer {
 }
 
 export function openRestorer(db: Database): Restorer {
-  const stillAs = db
-    .prepare<[{ current: string | null; image: string | null }], number>(STILL_AS_IMAGE)
+  const agree = db
+    .prepare<[{ current: string | null; image: string | null }], number>(
+      `SELECT ${stillAs('@current', '@image')}`,
+    )
     .pluck();
   const keysOf = db.prepare<[string], string>('SELECT key FROM json_each(?)').pluck();
 
@@ -27,7 +29,7 @@ export function openRestorer(db: Database): Restorer {
         )
         .pluck()
         .get(rowId);
-      return stillAs.get({ current: current ?? null, image }) === 1;
+      return agree.get({ current: current ?? null, image }) === 1;
     },
     hasOutgrown(table, image) {
       return image !== null && keysOf.all(image).some((column) => !table.columns.includes(column));

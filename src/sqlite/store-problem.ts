@@ -35,7 +35,7 @@ const FROM_SQLITE: Readonly<Record<string, readonly [StoreTrouble, string]>> = {
   ],
   SQLITE_READONLY: [
     'read-only',
-    'Not saved: the file of records may not be written to. Everything saved before is kept. ' +
+    'Nothing was saved: the file of records may not be written to. Everything saved before is kept. ' +
       'Check who owns the file and whether its disk is mounted read-only.',
   ],
   SQLITE_BUSY: [
@@ -63,13 +63,29 @@ const FROM_SQLITE: Readonly<Record<string, readonly [StoreTrouble, string]>> = {
   ],
 };
 
+/** What Node's file functions answer, by the same words. Codes: POSIX.1-2017, <errno.h>. */
+const FROM_SYSTEM: Readonly<Record<string, string>> = {
+  ENOSPC: 'SQLITE_FULL',
+  EDQUOT: 'SQLITE_FULL',
+  EROFS: 'SQLITE_READONLY',
+  EIO: 'SQLITE_IOERR',
+  EACCES: 'SQLITE_CANTOPEN',
+  EPERM: 'SQLITE_CANTOPEN',
+  ENOTDIR: 'SQLITE_CANTOPEN',
+  EEXIST: 'SQLITE_CANTOPEN',
+};
+
 /**
  * The same error, in words for people when it is the disk's or the file's doing; any other error comes back untouched.
  * Extended codes (`SQLITE_IOERR_FSYNC`) speak with their primary code's words; the original is kept as the cause.
  */
 export function inPlainWords(error: unknown): unknown {
-  if (!(error instanceof Database.SqliteError)) return error;
-  const primary = error.code.split('_').slice(0, 2).join('_');
-  const known = FROM_SQLITE[primary];
+  const known = FROM_SQLITE[codeOf(error)];
   return known === undefined ? error : new StoreProblem(known[0], known[1], { cause: error });
+}
+
+function codeOf(error: unknown): string {
+  if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return '';
+  if (error instanceof Database.SqliteError) return error.code.split('_').slice(0, 2).join('_');
+  return FROM_SYSTEM[error.code] ?? '';
 }

@@ -1,7 +1,6 @@
-import { mkdirSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { requireLocalDisk } from './local-disk.ts';
+import { prepareFolder } from './local-disk.ts';
 import { inPlainWords, StoreProblem } from './store-problem.ts';
 
 export interface LockHolder {
@@ -30,9 +29,7 @@ const held = new Set<Database.Database>();
  * @throws StoreProblem 'in-use' saying who holds it and since when.
  */
 export function holdWriterLock(path: string, holder: LockHolder): WriterLock {
-  const folder = dirname(resolve(path));
-  mkdirSync(folder, { recursive: true });
-  requireLocalDisk(folder);
+  prepareFolder(dirname(resolve(path)));
   const db = connect(path);
   try {
     for (let attempt = 0; attempt < ATTEMPTS; attempt += 1) {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { canRecord, type DiskEvent, recordDisk } from '../../support/disk-recording.ts';
 import { cutDisk, type Fate } from '../../support/power-cut.ts';
 import { scratchFolder } from '../../support/scratch-folder.ts';
-import { contentsAfter, lastWholeChange } from '../../support/workload.ts';
+import { lastWholeChange, workedOutContents } from '../../support/workload.ts';
 
 const WRITER = new URL('../../support/acknowledging-writer.ts', import.meta.url);
 const CHANGES = 60;
@@ -20,7 +20,7 @@ function record(synchronous: 'FULL' | 'NORMAL'): { folder: string; events: reado
 
 /** Cuts the power at moments spread over the recording and opens what is left, as the program would after it. */
 function cutAll({ folder, events }: ReturnType<typeof record>, cuts: number) {
-  const contents = contentsAfter(CHANGES);
+  const contents = workedOutContents();
   const chance = chanceFrom(Number(process.env['FC_SEED'] ?? 20261124));
   const moments = Array.from({ length: cuts }, () => Math.floor(chance() * (events.length + 1))).toSorted(
     (a, b) => a - b,
