@@ -101,17 +101,17 @@ interface AxeFinding {
 }
 
 /**
- * What axe finds wrong, one line each. The rules drawn behind the text are taken off first: axe does not measure
+ * What axe finds wrong inside this element, one line each. The rules drawn behind the text are taken off first: axe does not measure
  * contrast over a gradient, and what it cannot measure counts as wrong here.
  */
-export async function axeFindings(page: Page): Promise<readonly string[]> {
+export async function axeFindings(page: Page, within = 'body'): Promise<readonly string[]> {
   await page.evaluate(`document.styleSheets[0].insertRule(
     '#entries, .entry, .slip pre { background-image: none !important }')`);
   await page.evaluate(`document.styleSheets[0].insertRule('#entries::before { content: none !important }')`);
   await page.evaluate(axe.source);
   // axe.run answers with plain data of this form.
   const found = (await page.evaluate(
-    `axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
+    `axe.run(${JSON.stringify(within)}, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
       .then(({ violations, incomplete }) => [...violations, ...incomplete.filter(({ id }) => id === 'color-contrast')])`,
   )) as readonly AxeFinding[];
   return found.map(({ id, help, nodes }) => {

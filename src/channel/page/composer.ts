@@ -25,10 +25,8 @@ export function openComposer(foot: HTMLElement, ports: ComposerPorts): Composer 
   const input = make('textarea', {
     id: 'line',
     rows: '1',
-    role: 'combobox',
     'aria-label': 'Write to the crew, or / for a command',
     'aria-controls': 'suggestions',
-    'aria-expanded': 'false',
     'aria-autocomplete': 'list',
     placeholder: 'Write, or / for a command',
     enterkeyhint: 'send',

@@ -1,3 +1,4 @@
+import type { WireMessage } from '../contract.ts';
 import type { Lists } from './lists.ts';
 
 /** What an entry's controls can set off. A returned sentence says what went wrong. */
@@ -11,5 +12,7 @@ export interface Deeds {
   /** Takes a private entry off the page. */
   putAway(messageId: string): void;
   lists(): Lists;
+  /** The name people know the author by. */
+  nameOf(author: WireMessage['author']): string;
   initials(name: string): string;
 }

@@ -25,7 +25,7 @@ export function drawEntry(entry: PageEntry, deeds: Deeds): HTMLLIElement {
     ...content(entry, deeds),
     ...notesBelow(entry, deeds),
   );
-  item.append(margin(message.author.username, message.timestamp, deeds), body);
+  item.append(margin(deeds.nameOf(message.author), message.timestamp, deeds), body);
   return item;
 }
 

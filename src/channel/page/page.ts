@@ -13,6 +13,7 @@ import { openLive } from './live.ts';
 import { askWhoIAm } from './me.ts';
 import { remember, remembered } from './memory.ts';
 import { type Notices, saySlow } from './notices.ts';
+import { putAway, stillWanted } from './put-away.ts';
 import { Refused, server } from './server.ts';
 import { changeIn, entryOf, newestShared, outliving, Session } from './session.ts';
 import { refreshTimes } from './show-place.ts';
@@ -50,9 +51,11 @@ export function openPage(first: PageState, notices: Notices): void {
     ...hands,
     lists,
     initials,
+    nameOf: (author) => session.nameOf(author),
     jumpTo,
     putOnLine: (line) => composer.put(line),
     putAway(messageId) {
+      putAway(messageId);
       follow.during(() => book.remove(messageId));
       scroller.focus();
     },
@@ -64,7 +67,7 @@ export function openPage(first: PageState, notices: Notices): void {
     const found = await orNotice(server.messages(session.me, session.state.channelId, oldest));
     if (found === undefined) return;
     follow.during(() => {
-      book.put(found.entries);
+      book.put(stillWanted(found.entries));
       earlier.set(found.more);
     });
   });
@@ -144,7 +147,7 @@ export function openPage(first: PageState, notices: Notices): void {
     const hadEarlier = book.entries()[0];
     follow.during(() => {
       book.clear(keep);
-      book.put(fresh.entries);
+      book.put(stillWanted(fresh.entries));
     });
     if (hadEarlier === undefined || book.entries()[0]?.message.id !== hadEarlier.message.id)
       earlier.set(fresh.more);
@@ -159,7 +162,7 @@ export function openPage(first: PageState, notices: Notices): void {
     if (entry.working || entry.message.author.id === session.state.me?.id) return;
     notices.set('typing', undefined);
     announce(
-      `${entry.message.author.username}: ${summaryOf(entry)}${entry.private ? ' Only you see this.' : ''}`,
+      `${session.nameOf(entry.message.author)}: ${summaryOf(entry)}${entry.private ? ' – only you see this' : ''}`,
     );
     const item = book.find(entry.message.id);
     if (isNew && item !== undefined) follow.came(item);

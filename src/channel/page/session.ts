@@ -27,6 +27,11 @@ export class Session {
     this.#initials = initialsFor(this.state.people.map((person) => person.name));
   }
 
+  /** The name people know an author by; an author who is not of the crew goes by the account's name. */
+  nameOf(author: WireMessage['author']): string {
+    return this.state.people.find((person) => person.id === author.id)?.name ?? author.username;
+  }
+
   initials(name: string): string {
     return this.#initials.get(name) ?? initialsFor([name]).get(name) ?? '?';
   }

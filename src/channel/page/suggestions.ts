@@ -1,4 +1,5 @@
 import type { Suggestion } from '../contract.ts';
+import { announce } from './announce.ts';
 import { make } from './dom.ts';
 
 /** How long the hands must rest, in milliseconds, before suggestions are asked for. */
@@ -47,7 +48,8 @@ export function suggestionsFor(
     );
     list.hidden = suggestions.length === 0;
     list.scrollTop = 0;
-    input.setAttribute('aria-expanded', String(!list.hidden));
+    // A text field of several lines has no expanded state to show; the number is said instead.
+    if (suggestions.length > 0) announce(`${suggestions.length} suggestions`);
     mark(-1);
   };
 

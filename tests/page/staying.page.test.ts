@@ -1,0 +1,148 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openLocalChannel } from '../../src/channel/open.ts';
+import { browserPath, startBrowser, visit } from '../support/browser.ts';
+import { HandClock, testChannel } from '../support/channel.ts';
+import { crewBot } from './crew-bot.ts';
+
+const book = (page: Page) => page.locator('#book');
+const scrolled = (page: Page) => book(page).evaluate((one) => Math.round(one.scrollTop));
+const fromEnd = (page: Page) =>
+  book(page).evaluate((one) => Math.round(one.scrollHeight - one.scrollTop - one.clientHeight));
+
+describe.skipIf(browserPath === undefined)('keeping the place', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await startBrowser();
+  });
+  afterAll(() => browser.close());
+
+  it('asks who is writing, takes a new name and remembers it', async () => {
+    await using channel = await testChannel();
+    await using page = await visit(browser, { url: channel.pageUrl });
+    await page.getByRole('dialog', { name: 'Who is writing?' }).waitFor();
+    expect(await page.locator('.person').allInnerTexts()).toEqual(['Ad\nAda', 'Be\nBen']);
+    await page.getByLabel('Somebody else: name').fill('Cleo Marsh');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'I am Cleo Marsh' }).waitFor();
+    await page.reload();
+    await page.getByRole('button', { name: 'I am Cleo Marsh' }).waitFor();
+    await page.getByRole('textbox', { name: 'Write to the crew' }).fill('Here I am.');
+    await page.keyboard.press('Enter');
+    await page.locator('.written', { hasText: 'Here I am.' }).waitFor();
+    expect(await page.locator('.margin .unseen').allInnerTexts()).toEqual(['Cleo Marsh:']);
+  });
+
+  it('says that the channel is away, comes back by itself and shows what was missed', async () => {
+    const options = {
+      guildName: 'The shed',
+      channels: ['build'],
+      crew: ['Ada', 'Ben'],
+      clock: new HandClock(),
+    };
+    const first = await openLocalChannel(options);
+    const port = Number(new URL(first.pageUrl).port);
+    await using page = await visit(browser, { url: first.pageUrl, as: 'Ada' });
+    await page.getByRole('button', { name: 'I am Ada' }).waitFor();
+    await first.close();
+    await page.getByText('The channel is away.').waitFor();
+    await page.getByRole('textbox', { name: 'Write to the crew' }).fill('typed meanwhile');
+    await page.keyboard.press('Enter');
+    await page.getByRole('alert').waitFor();
+    expect(await page.getByRole('textbox', { name: 'Write to the crew' }).inputValue()).toBe(
+      'typed meanwhile',
+    );
+    const second = await openLocalChannel({ ...options, port });
+    await second.hands('Ben').type('said meanwhile');
+    await page.locator('.written', { hasText: 'said meanwhile' }).waitFor();
+    expect(await page.getByText('The channel is away.').count()).toBe(0);
+    await page.getByRole('textbox', { name: 'Write to the crew' }).press('Enter');
+    await page.locator('.written', { hasText: 'typed meanwhile' }).waitFor();
+    await second.close();
+  });
+
+  it('follows the newest entry unless the reader has scrolled up, and then offers the way back', async () => {
+    await using channel = await testChannel();
+    const ben = channel.hands('Ben');
+    for (let line = 1; line <= 30; line += 1) await ben.type(`Line ${line}`);
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByText('Line 30', { exact: true }).waitFor();
+    expect(await fromEnd(page)).toBe(0);
+    await ben.type('Line 31');
+    await page.getByText('Line 31', { exact: true }).waitFor();
+    expect(await fromEnd(page)).toBe(0);
+    await book(page).evaluate((one) => one.scrollTo(0, 300));
+    await page.waitForFunction("document.getElementById('book').scrollTop === 300");
+    await ben.type('Line 32');
+    const back = page.getByRole('button', { name: 'New entries' });
+    await back.waitFor();
+    expect(await scrolled(page)).toBe(300);
+    await back.click();
+    expect(await fromEnd(page)).toBe(0);
+    expect(await back.count()).toBe(0);
+  });
+
+  it('loads earlier entries on the way up without moving what is being read', async () => {
+    await using channel = await testChannel();
+    const ben = channel.hands('Ben');
+    for (let line = 1; line <= 90; line += 1) await ben.type(`Line ${line}`);
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByText('Line 90', { exact: true }).waitFor();
+    expect(await page.locator('.entry').count()).toBe(50);
+    await book(page).evaluate((one) => one.scrollTo(0, 0));
+    await page.getByText('Line 1', { exact: true }).waitFor({ state: 'attached' });
+    expect(await page.locator('.entry').count()).toBe(90);
+    expect(await scrolled(page)).toBeGreaterThan(500);
+    expect(await page.getByRole('button', { name: 'Earlier entries' }).count()).toBe(0);
+    const order = await page.locator('.entry .written').allInnerTexts();
+    expect(order).toEqual(Array.from({ length: 90 }, (_, index) => `Line ${index + 1}`));
+  });
+
+  it('draws a rule between days and keeps one hand’s entries together', async () => {
+    const clock = new HandClock(Date.UTC(2026, 11, 20, 20, 0));
+    await using channel = await testChannel({ clock });
+    await channel.hands('Ben').type('Sunday');
+    await channel.hands('Ben').type('Still Sunday');
+    clock.moveMs(12 * 3_600_000);
+    await channel.hands('Ben').type('Monday');
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByText('Still Sunday').waitFor();
+    // 20 December 2026 is a Sunday (ISO 8601 calendar).
+    const days = await page.getByRole('heading', { level: 2 }).allInnerTexts();
+    expect(days.map((day) => day.replace(/ \d{4}$/u, ''))).toEqual([
+      'Sunday 20 December',
+      'Monday 21 December',
+    ]);
+    expect(await page.locator('.entry[data-again]').count()).toBe(1);
+  });
+
+  it('attaches a file and takes back one that is too large', async () => {
+    await using channel = await testChannel({ uploadLimitBytes: 1_048_576 });
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    const choosing = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Attach' }).click();
+    const files = [
+      { name: 'bore.txt', mimeType: 'text/plain', buffer: Buffer.from('86.02') },
+      { name: 'film.bin', mimeType: 'application/octet-stream', buffer: Buffer.alloc(1_200_000) },
+    ];
+    await (await choosing).setFiles(files);
+    expect(await page.getByRole('alert').textContent()).toBe(
+      'film.bin is 1.1 MB and was not attached. The channel takes up to 1 MB.',
+    );
+    expect(await page.locator('.files li').count()).toBe(1);
+    await page.getByRole('button', { name: 'Send' }).click();
+    await page.getByRole('link', { name: 'File: bore.txt' }).waitFor();
+    const [first] = channel.channels;
+    expect(channel.messages(first?.id ?? '')[0]?.attachments[0]?.filename).toBe('bore.txt');
+  });
+
+  it('says when the bot is not there', async () => {
+    await using channel = await testChannel();
+    const bot = await crewBot(channel);
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByRole('button', { name: 'I am Ada' }).waitFor();
+    expect(await page.getByText('is not here at the moment').count()).toBe(0);
+    await bot.destroy();
+    await page.getByText('Chargehand is not here at the moment').waitFor();
+  });
+});
