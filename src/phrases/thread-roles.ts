@@ -1,5 +1,6 @@
 import { UserError } from '../core/user-error.ts';
 import { isMetricPitch, isTpi, toDiameter, toPitch, toSpan } from './thread-lengths.ts';
+import { splitPair } from './thread-pair.ts';
 import type { SizeItem, TaperItem } from './thread-spans.ts';
 import type { NumberToken } from './thread-tokens.ts';
 import type { FittingSystem, WordMeaning } from './thread-words.ts';
@@ -216,14 +217,47 @@ function settleLoose(draft: Draft, items: readonly SizeItem[]): void {
   const sized = draft.diameter !== undefined;
   if (sized && second !== undefined) throw tooMany(draft.loose);
   if (second === undefined) {
+    if (spanInstead(draft, first, items)) return;
     if (sized) draft.pitches.push(toPitch(first, first.unit ?? loosePitchUnit(first)));
     else draft.diameter = toDiameter(first);
     return;
   }
   if (draft.pitches.length > 0) throw tooMany(draft.loose);
-  const [diameter, pitch, unit] = splitPair(first, second);
+  const { diameter, pitch, unit } = splitPair(first, second);
   draft.diameter = toDiameter(diameter);
   draft.pitches.push(toPitch(pitch, unit));
+}
+
+/**
+ * `10.1 x 15/16`: beside a number that can be no pitch, a bare fraction is 15 mm over 16 threads, not 15/16 in across.
+ * Changes the draft and says so.
+ */
+function spanInstead(draft: Draft, loose: NumberToken, items: readonly SizeItem[]): boolean {
+  const bare = items.find((item): item is NumberToken => item.kind === 'number' && item.parts !== undefined);
+  if (bare?.parts === undefined || draft.pitches.length > 0 || loose.unit === 'tpi' || isTpi(loose.value))
+    return false;
+  const [top, bottom] = bare.parts;
+  if (loose.value <= 4.5) {
+    if (isMetricPitch(loose.value)) return false;
+    throw new UserError('which-one', `${bare.text} and ${loose.text}: which is the diameter?`, {
+      field: 'size',
+      choices: [
+        {
+          label: `${loose.text} mm across, ${top} mm over ${bottom} threads`,
+          value: `${loose.text} mm x ${top} mm/${bottom}`,
+        },
+        {
+          label: `${bare.text} in across, pitch ${loose.text} mm`,
+          value: `${bare.text} in x ${loose.text} mm`,
+        },
+      ],
+    });
+  }
+  delete draft.named;
+  draft.diameter = toDiameter(loose);
+  const length: NumberToken = { ...bare, value: top, halfDigit: 0.5, fraction: undefined, parts: undefined };
+  draft.pitches.push(toSpan({ kind: 'span', length, pitches: bottom, text: bare.text }));
+  return true;
 }
 
 function loosePitchUnit(item: NumberToken): 'mm' | 'tpi' {
@@ -236,86 +270,6 @@ function loosePitchUnit(item: NumberToken): 'mm' | 'tpi' {
       { label: `${item.text} threads per inch`, value: `${item.text} tpi` },
     ],
   });
-}
-
-type Pair = readonly [diameter: NumberToken, pitch: NumberToken, unit: 'mm' | 'in' | 'tpi'];
-
-/** Which of two numbers is the pitch. Every way that gives a thread is a reading; one is taken, more are asked about. */
-function splitPair(first: NumberToken, second: NumberToken): Pair {
-  const ways: Pair[] = [];
-  for (const [diameter, pitch] of [
-    [first, second],
-    [second, first],
-  ] as const) {
-    if (pitch.fraction !== undefined || diameter.unit === 'tpi') continue;
-    if (pitch.unit !== undefined) {
-      if (
-        pitchSized(pitch, pitch.unit) &&
-        (diameter.unit !== undefined || sizeMm(diameter) > pitchMm(pitch))
-      ) {
-        ways.push([diameter, pitch, pitch.unit]);
-      }
-    } else if (diameter.unit !== undefined) {
-      if (pitch.value <= 4.5 && sizeMm(diameter) > pitch.value) ways.push([diameter, pitch, 'mm']);
-      else if (pitch.value >= 4 && isTpi(pitch.value)) ways.push([diameter, pitch, 'tpi']);
-    } else {
-      const inchSized = diameter.value <= 2.5;
-      const inchesFirst = pitch.value < 1 && !isMetricPitch(pitch.value) && isTpi(diameter.value);
-      if (pitch.value <= 4.5 && diameter.value > pitch.value * 1.5 && !inchesFirst) {
-        ways.push([diameter, pitch, 'mm']);
-      }
-      const orderKept = diameter === first;
-      const likelyInch =
-        inchSized && (diameter.value < 1 ? !(isMetricPitch(diameter.value) && !orderKept) : orderKept);
-      if (
-        isTpi(pitch.value) &&
-        pitch.value >= 8 &&
-        (likelyInch || (diameter.value >= 2.5 && diameter.value < 64))
-      ) {
-        ways.push([diameter, pitch, 'tpi']);
-      }
-    }
-  }
-  const [only, other] = ways;
-  if (only === undefined) {
-    throw new UserError(
-      'bad-input',
-      `No thread has a diameter and pitch of ${first.text} and ${second.text}. ${SIZE_EXAMPLES}`,
-    );
-  }
-  if (other === undefined) return only;
-  throw new UserError('which-one', `${first.text} and ${second.text}: which is the pitch, and in what?`, {
-    field: 'size',
-    choices: [
-      ...new Map(
-        ways.map(([diameter, pitch, unit]) => wayOf(diameter, pitch, unit)).map((way) => [way.value, way]),
-      ).values(),
-    ],
-  });
-}
-
-function wayOf(
-  diameter: NumberToken,
-  pitch: NumberToken,
-  unit: 'mm' | 'in' | 'tpi',
-): { label: string; value: string } {
-  const across =
-    diameter.unit !== undefined ? diameter.text : `${diameter.text} ${diameter.value < 2.5 ? 'in' : 'mm'}`;
-  const step = pitch.unit !== undefined ? pitch.text : `${pitch.text} ${unit}`;
-  return { label: `${across} across, ${step}`, value: `${across} x ${step}` };
-}
-
-function pitchSized(pitch: NumberToken, unit: 'mm' | 'in' | 'tpi'): boolean {
-  if (unit === 'tpi') return true;
-  return unit === 'mm' ? pitch.value <= 8 : pitch.value <= 0.3;
-}
-
-function sizeMm(item: NumberToken): number {
-  return item.unit === 'in' || (item.unit === undefined && item.value < 1) ? item.value * 25.4 : item.value;
-}
-
-function pitchMm(item: NumberToken): number {
-  return item.unit === 'tpi' ? 25.4 / item.value : sizeMm(item);
 }
 
 function lengthOf(item: NumberToken, text: string): number {

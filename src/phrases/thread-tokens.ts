@@ -12,6 +12,8 @@ export interface NumberToken {
   readonly plusMinus: number | undefined;
   /** `11/16`, `1-1/16`: the name of an inch size as well as a length. */
   readonly fraction: string | undefined;
+  /** Above and below the stroke of a bare fraction: it could be a length over a number of threads too. */
+  readonly parts: readonly [top: number, bottom: number] | undefined;
   readonly text: string;
 }
 
@@ -29,7 +31,7 @@ const MM = String.raw`mm\b|milli?met(?:er|re)s?\b|mil[ií]metros?\b`;
 const TPI = String.raw`t\.? ?p\.? ?i\b\.?|tip\b|threads? (?:per|to the|/) ?inch\b|hilos por pulgada\b|filets? par pouce\b|gänge? (?:pro|je|auf den) zoll\b`;
 const NUMBER = String.raw`(?:\d+(?:[.,]\d+)*|[.,]\d+)(?:e[+-]?\d{1,2}\b)?`;
 const PLUS_MINUS = String.raw`(?: ?(?:±|\+ ?/ ?-|\+-) ?(?<pm>${NUMBER})(?: ?(?<pmUnit>${MM}|${INCH}|${TPI}|thou\b))?)?`;
-const UNIT = String.raw`(?: ?(?<unit>${MM}|${INCH}|${TPI}))?`;
+const UNIT = `(?: ?(?<unit>${MM}|${INCH}|${TPI}))?`;
 
 const MIXED = new RegExp(
   String.raw`(?<whole>[1-4])(?: | ?- ?)(?<top>\d{1,2}) ?/ ?(?<bottom>\d{1,2})(?![\d.,]*\d)(?:ths?\b)?${UNIT}${PLUS_MINUS}`,
@@ -40,7 +42,7 @@ const FRACTION = new RegExp(
   'uy',
 );
 const PLAIN = new RegExp(
-  String.raw`(?<number>${NUMBER})(?: ?(?<early>${MM}|${INCH}|${TPI}))?${PLUS_MINUS}${UNIT}`,
+  `(?<number>${NUMBER})(?: ?(?<early>${MM}|${INCH}|${TPI}))?${PLUS_MINUS}${UNIT}`,
   'uy',
 );
 const METRIC = /m ?(?<nominal>\d+(?:[.,]\d+)?)(?![\d/])/uy;
@@ -138,7 +140,9 @@ function fractionToken(match: RegExpExecArray | null): NumberToken | undefined {
   const whole = Number(groups['whole'] ?? 0);
   const top = Number(groups['top']);
   const bottom = Number(groups['bottom']);
-  if (!isInchFraction(top, bottom)) return undefined;
+  // 4/8 is never how an inch size is written: it is 4 mm over 8 threads.
+  const inLowestTerms = top % 2 === 1;
+  if (!isInchFraction(top, bottom) || !inLowestTerms) return undefined;
   const unit = unitOf(groups['unit']);
   if (unit === 'mm' || unit === 'tpi') return undefined;
   return {
@@ -147,15 +151,10 @@ function fractionToken(match: RegExpExecArray | null): NumberToken | undefined {
     halfDigit: 1 / 128,
     unit,
     plusMinus: plusMinusOf(groups, 'in'),
-    fraction: lowestTerms(whole, top, bottom),
+    fraction: `${whole === 0 ? '' : `${whole}-`}${top}/${bottom}`,
+    parts: whole === 0 && unit === undefined ? [top, bottom] : undefined,
     text: match[0],
   };
-}
-
-function lowestTerms(whole: number, top: number, bottom: number): string {
-  let [upper, lower] = [top, bottom];
-  while (upper % 2 === 0) [upper, lower] = [upper / 2, lower / 2];
-  return `${whole === 0 ? '' : `${whole}-`}${upper}/${lower}`;
 }
 
 function plainToken(match: RegExpExecArray | null): NumberToken | undefined {
@@ -171,6 +170,7 @@ function plainToken(match: RegExpExecArray | null): NumberToken | undefined {
     unit,
     plusMinus: plusMinusOf(groups, unit),
     fraction: undefined,
+    parts: undefined,
     text: match[0],
   };
 }

@@ -1,7 +1,7 @@
 import type { CrestBand, Range } from './thread.ts';
 
 /** Of the threads in service, this share is rubbed below the published size, by up to this much. Common practice. */
-const WORN_SHARE = 0.08;
+const WORN_SHARE = 0.05;
 const WEAR_MM = 0.1;
 
 /**

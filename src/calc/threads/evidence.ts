@@ -14,7 +14,8 @@ export interface Evidence {
 }
 
 /** Shares of judgements by eye that are wrong. Common practice, no source. */
-const TAPER_MISJUDGED = 0.03;
+const PARALLEL_CALLED_TAPERED = 0.01;
+const TAPER_OVERLOOKED = 0.03;
 const ANGLE_MISJUDGED = 0.03;
 /** One pitch reading in fifty is simply wrong (threads miscounted, wrong gauge leaf), by about a sixth of the pitch. */
 const PITCH_BLUNDER_SHARE = 0.02;
@@ -84,7 +85,8 @@ export function pitchDensity(reading: Reading, pitchMm: number): number {
 function taperSeen(thread: Thread, { taper, taperRate }: ThreadReadings): number {
   let seen = 1;
   if (taper !== undefined) {
-    seen *= (taper === 'tapered') === thread.tapered ? 1 - TAPER_MISJUDGED : TAPER_MISJUDGED;
+    const calledTapered = thread.tapered ? 1 - TAPER_OVERLOOKED : PARALLEL_CALLED_TAPERED;
+    seen *= taper === 'tapered' ? calledTapered : 1 - calledTapered;
   }
   if (taperRate !== undefined) {
     const sigma = Math.max(sigmaOf(taperRate.plusMinus), 1e-4);
@@ -92,7 +94,7 @@ function taperSeen(thread: Thread, { taper, taperRate }: ThreadReadings): number
     const asParallel = normalDensity(taperRate.perMm, 0, sigma);
     const total = asTaper + asParallel;
     const share = total === 0 ? 0.5 : (thread.tapered ? asTaper : asParallel) / total;
-    seen *= TAPER_MISJUDGED + (1 - 2 * TAPER_MISJUDGED) * share;
+    seen *= PARALLEL_CALLED_TAPERED + (1 - 2 * PARALLEL_CALLED_TAPERED) * share;
   }
   return seen;
 }

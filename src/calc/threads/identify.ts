@@ -58,7 +58,7 @@ interface Weighed extends Suspect {
  * both lie within the stated uncertainty of the readings. A judgement of what is common never separates them.
  *
  * Sources: published limits of each thread (its own `sources`); JCGM 100 for the reading (key GUM). Assumes normal
- * reading errors, crests spread evenly over the published band, and one part in twelve worn.
+ * reading errors, crests spread evenly over the published band, and one part in twenty worn.
  */
 export function identifyThread(suspects: readonly Suspect[], readings: ThreadReadings): Identification {
   const weighed = suspects.map((suspect) => weigh(suspect, readings));

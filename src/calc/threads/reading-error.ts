@@ -15,6 +15,8 @@ const CALIPER_MM = 0.05;
 const BORE_JAWS_MM = 0.08;
 const FRACTION_MM = 25.4 / 64;
 const SPAN_ENDS_MM = 0.1;
+/** A span in whole millimetres was read off a rule, to a quarter of one. */
+const RULE_ENDS_MM = 0.25;
 /** A thread gauge leaf that fits over some fifteen threads shows a difference of this share of the pitch. */
 const GAUGE_RATIO = 0.016;
 /** A pitch that is on no gauge was judged by eye or against a rule. */
@@ -36,14 +38,17 @@ export function diameterReading(
 /**
  * What a pitch could be out by, mm.
  *
- * A span is out by 0.1 mm over its whole length. A figure that is a standard pitch, or one rounded to the digits typed,
+ * A span is out by 0.1 mm over its whole length, by a quarter when it was given in whole millimetres. A figure that is a standard pitch, or one rounded to the digits typed,
  * was read off a gauge; one with three decimals was worked out; any other was judged by eye.
  */
 export function pitchReading(given: GivenPitch, standardPitchesMm: readonly number[]): Reading {
   const { mm, halfDigitMm } = given;
   if (given.plusMinusMm !== undefined) return { mm, plusMinusMm: given.plusMinusMm };
   if (given.how === 'span' && given.over !== undefined) {
-    return { mm, plusMinusMm: Math.max(SPAN_ENDS_MM / given.over, halfDigitMm) };
+    return {
+      mm,
+      plusMinusMm: Math.max(SPAN_ENDS_MM / given.over, Math.min(halfDigitMm, RULE_ENDS_MM / given.over)),
+    };
   }
   const gauge = GAUGE_RATIO * mm;
   if (standardPitchesMm.some((standard) => Math.abs(standard - mm) < 1e-6)) return { mm, plusMinusMm: gauge };
