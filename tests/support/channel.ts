@@ -1,6 +1,7 @@
 import { Client, type ClientOptions, Events, GatewayIntentBits, Partials } from 'discord.js';
 import type { ChannelClock, ChannelOptions, LocalChannel } from '../../src/channel/contract.ts';
 import { openLocalChannel } from '../../src/channel/open.ts';
+import type { Exchange } from './published-api.ts';
 
 /** A clock set by hand: `moveMs` runs, in order, what falls due on the way. */
 export class HandClock implements ChannelClock {
@@ -70,4 +71,28 @@ export async function connectedClient(
   const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));
   await client.login(channel.token);
   return Object.assign(await ready, { [Symbol.asyncDispose]: () => client.destroy() });
+}
+
+/** Puts every request of a client and its answer into `exchanges`, as parsed JSON. For `rest` of its options. */
+export function recording(exchanges: Exchange[]): NonNullable<ClientOptions['rest']> {
+  return {
+    async makeRequest(url, init) {
+      // The client's own way of asking takes the same arguments as fetch; only the types of their two versions differ.
+      const response = await fetch(url, init as unknown as RequestInit);
+      const text = await response.clone().text();
+      exchanges.push({
+        method: init.method ?? 'GET',
+        path: new URL(url).pathname.replace('/api/v10', ''),
+        status: response.status,
+        request: jsonOf(init.body),
+        response: text === '' ? undefined : (JSON.parse(text) as unknown),
+      });
+      return response;
+    },
+  };
+}
+
+function jsonOf(body: unknown): unknown {
+  const text = body instanceof FormData ? body.get('payload_json') : body;
+  return typeof text === 'string' ? JSON.parse(text) : undefined;
 }

@@ -4,9 +4,12 @@ import type { ChannelState } from '../world/state.ts';
 import type { Buckets } from './buckets.ts';
 import { callbackRoutes } from './callbacks.ts';
 import { commandRoutes } from './commands.ts';
+import { eventRoutes } from './events.ts';
 import type { FaultList } from './fault-list.ts';
+import { markRoutes } from './marks.ts';
 import { messageRoutes } from './messages.ts';
 import { placeRoutes } from './places.ts';
+import { threadRoutes } from './threads.ts';
 import { tooMany } from './too-many.ts';
 import { webhookRoutes } from './webhooks.ts';
 
@@ -27,9 +30,13 @@ export function botApi(state: ChannelState, options: ApiOptions): Hono {
   api.use(limit(options.buckets));
   placeRoutes(api, state);
   commandRoutes(api, state, options.registered);
-  messageRoutes(api, state);
   callbackRoutes(api, state);
   webhookRoutes(api, state);
+  // Ahead of the messages by id: the address of the pins has a word where an id would stand.
+  markRoutes(api, state);
+  messageRoutes(api, state);
+  threadRoutes(api, state);
+  eventRoutes(api, state);
   api.onError((error, c) => {
     if (!(error instanceof ApiError)) throw error;
     const request = `${c.req.method} ${c.req.path}`;

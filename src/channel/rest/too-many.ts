@@ -6,7 +6,8 @@ export function tooMany<R>(
   global: boolean,
 ): R {
   const seconds = retryAfterMs / 1000;
-  header('Retry-After', String(Math.ceil(seconds)));
+  // Whole seconds as documented; below one the fraction, so that nobody waits a second for a few milliseconds.
+  header('Retry-After', String(seconds < 1 ? seconds : Math.ceil(seconds)));
   header('X-RateLimit-Scope', global ? 'global' : 'user');
   if (global) header('X-RateLimit-Global', 'true');
   return answer({ message: 'You are being rate limited.', retry_after: seconds, global, code: 0 });

@@ -1,5 +1,5 @@
 import type { WireMessage } from '../contract.ts';
-import { compact, isObject, type Json, type JsonObject } from '../wire/json.ts';
+import { compact, isObject, type Json, type JsonObject, objectsIn } from '../wire/json.ts';
 import { ButtonStyle, Kind, Part, SELECTS } from '../wire/numbers.ts';
 import { channelPayload, iso, userPayload } from './payloads.ts';
 import type { Attachment, Message } from './things.ts';
@@ -145,6 +145,9 @@ function media(world: World, message: Message, given: unknown): JsonObject {
 
 function embedPayload(world: World, message: Message, embed: JsonObject): JsonObject {
   const shown: Record<string, Json | undefined> = { type: 'rich', ...embed };
+  if (embed['fields'] !== undefined) {
+    shown['fields'] = objectsIn(embed['fields']).map((field) => ({ inline: false, ...field }));
+  }
   for (const key of ['image', 'thumbnail']) {
     const given = shown[key];
     if (isObject(given)) {

@@ -138,6 +138,7 @@ export class Messages {
       intents: guildId === undefined ? Intent.directMessages : Intent.guildMessages,
       data: compact({
         ...messagePayload(world, message),
+        channel_type: world.channel(message.channelId)?.kind,
         guild_id: guildId,
         member: guildId === undefined ? undefined : member,
       }),
