@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
+import { checkCopy } from './check-copy.ts';
 import { prepareFolder } from './local-disk.ts';
 import { type Migration, migrate, schemaVersion } from './migrate.ts';
 import { inPlainWords, StoreProblem } from './store-problem.ts';
@@ -114,6 +115,14 @@ function copyBeforeMigrating(db: Database.Database, options: OpenOptions, beside
   db.prepare('VACUUM INTO ?').run(copy);
   syncFile(copy);
   syncFolder(folder);
+  const finding = checkCopy(copy);
+  if ('facts' in finding) return;
+  throw new StoreProblem(
+    'damaged',
+    `The records need an update of their form, but the copy made first (${copy}) is not sound, so it was not begun. ` +
+      'No record was changed. Check the disk that the copies are on, then start again.',
+    { cause: new Error(finding.fault) },
+  );
 }
 
 /**

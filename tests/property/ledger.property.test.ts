@@ -129,7 +129,7 @@ describe('the change log, whatever is written', () => {
     let refused = 0;
     let done = 0;
     fc.assert(
-      fc.property(past, fc.nat(), (changes, pick) => {
+      fc.property(fc.array(work, { minLength: 4, maxLength: 8 }), fc.nat(), (changes, pick) => {
         const book = openRecordBook();
         const made = changes.flatMap((statements) => {
           const id = attempt(book, statements);
@@ -157,7 +157,7 @@ describe('the change log, whatever is written', () => {
       }),
       parameters,
     );
-    expect(Math.min(refused, done)).toBeGreaterThan(parameters.numRuns / 10);
+    expect(Math.min(refused, done)).toBeGreaterThan(parameters.numRuns / 20);
   });
 
   it('lets every row be told from its history alone', () => {

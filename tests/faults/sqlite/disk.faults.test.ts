@@ -1,5 +1,6 @@
 import { chmodSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { makeBackup } from '../../../src/sqlite/backup.ts';
 import type { StoreTrouble } from '../../../src/sqlite/store-problem.ts';
@@ -48,6 +49,22 @@ describe('a full disk', () => {
     expect(book.db.pragma('integrity_check', { simple: true })).toBe('ok');
     book.db.pragma(`max_page_count = ${pages * 100}`);
     expect(makeChange(book, next)).toBe(next);
+  });
+});
+
+describe('another program that writes to the records', () => {
+  it('is waited for only briefly, then told of; nothing is saved and the next try works', () => {
+    const book = fullBook(3);
+    const other = new Database(book.path);
+    onTestFinished(() => {
+      other.close();
+    });
+    other.exec('BEGIN IMMEDIATE');
+    const before = contentOf(book.db);
+    expect(() => makeChange(book, 4)).toThrow(problem('busy', 'Not saved: another program is writing'));
+    expect(contentOf(book.db)).toEqual(before);
+    other.exec('ROLLBACK');
+    expect(makeChange(book, 4)).toBe(4);
   });
 });
 
