@@ -138,7 +138,7 @@ export interface HttpFault {
 }
 
 /** Faults for tests; each is taken off again by the function it returns, or after `times`. */
-export interface Faults {
+interface Faults {
   /** Answers matching requests with this instead of, or after, carrying them out. */
   http(fault: HttpFault): () => void;
   /** Tears every gateway socket down without a close frame. */

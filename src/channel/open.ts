@@ -82,7 +82,8 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     return c.json({ message: '404: Not Found', code: 0 }, 404);
   });
 
-  const server = createServer(getRequestListener(app.fetch));
+  const listener = getRequestListener(app.fetch);
+  const server = createServer((request, response) => void listener(request, response));
   server.on('upgrade', (request, socket, head) => {
     const { host: name, origin } = request.headers;
     // A socket can speak as well as a POST can, so it is held to the same.

@@ -1,4 +1,11 @@
-import { Client, type ClientOptions, Events, GatewayIntentBits, Partials } from 'discord.js';
+import {
+  Client,
+  type ClientOptions,
+  Events,
+  GatewayIntentBits,
+  type Interaction,
+  Partials,
+} from 'discord.js';
 import type { ChannelClock, ChannelOptions, LocalChannel } from '../../src/channel/contract.ts';
 import { openLocalChannel } from '../../src/channel/open.ts';
 import type { Exchange } from './published-api.ts';
@@ -71,6 +78,11 @@ export async function connectedClient(
   const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));
   await client.login(channel.token);
   return Object.assign(await ready, { [Symbol.asyncDispose]: () => client.destroy() });
+}
+
+/** Handles interactions; what the handling throws fails the test, as every unhandled rejection does. */
+export function onInteraction(client: Client, handle: (interaction: Interaction) => Promise<unknown>): void {
+  client.on(Events.InteractionCreate, (interaction) => void handle(interaction));
 }
 
 /** Puts every request of a client and its answer into `exchanges`, as parsed JSON. For `rest` of its options. */

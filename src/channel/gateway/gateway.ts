@@ -124,7 +124,7 @@ export class Gateway {
       return;
     }
     const data = isObject(frame['d']) ? frame['d'] : {};
-    switch (frame['op']) {
+    switch (numberOf(frame['op']) ?? -1) {
       case Op.heartbeat:
         send(socket, Op.heartbeatAck, null);
         break;

@@ -13,7 +13,7 @@ export interface Asking {
 const LOOPBACK = /^(127(\.\d{1,3}){3}|localhost|\[::1\])$/;
 
 /** Does the server listen on this machine only? */
-export const isLoopback = (host: string): boolean => LOOPBACK.test(host) || host === '::1';
+const isLoopback = (host: string): boolean => LOOPBACK.test(host) || host === '::1';
 
 /**
  * Keeps other web sites out. A name that somebody else's server answers for could be pointed at this machine, so only

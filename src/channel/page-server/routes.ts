@@ -166,7 +166,7 @@ async function readTyped(
   if (Number(c.req.header('content-length') ?? Number.POSITIVE_INFINITY) > limitBytes + 100_000) {
     throw new BadRequest(`At most ${Math.floor(limitBytes / 1_000_000)} MB can be sent at once.`, 413);
   }
-  const form = await c.req.raw.formData();
+  const form = await c.req.formData();
   const body: Record<string, string> = {};
   const files: Upload[] = [];
   for (const [key, part] of form) {

@@ -25,7 +25,11 @@ export const nothingResolved = (): Resolved => ({
 
 /** Only the kinds that hold something. */
 export const resolvedPayload = (resolved: Resolved): JsonObject =>
-  Object.fromEntries(Object.entries(resolved).filter(([, map]) => Object.keys(map).length > 0));
+  Object.fromEntries(
+    Object.entries<Readonly<Record<string, JsonObject>>>({ ...resolved }).filter(
+      ([, map]) => Object.keys(map).length > 0,
+    ),
+  );
 
 /** A value as it goes to the bot, or a sentence on what is wrong with it. */
 export type OptionValue = { readonly value: Json } | { readonly problem: string };

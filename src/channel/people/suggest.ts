@@ -28,7 +28,7 @@ export async function suggestionsFor(
   const value = valueAt(place, typed);
   if (value !== undefined) {
     const values = await valueSuggestions(state, person, channel, botThere, place, value, typed, tail);
-    if (values.length > 0 || value.named) return values;
+    if (values.length > 0 || (value.named && !beginsOption(place, typed))) return values;
   }
   return optionSuggestions(place, typed, tail);
 }
@@ -173,6 +173,12 @@ async function valueSuggestions(
   const interaction = interactions.start({ kind: Kind.autocomplete, person, channel, data, line: typed });
   const choices = await interaction.choices;
   return choices.map((choice) => take(String(choice['name']), String(choice['value']), spec.description));
+}
+
+/** Could the last word, behind a value, be the start of the next option's name? */
+function beginsOption(place: LinePlace, typed: string): boolean {
+  const word = /\s(\S+)$/.exec(typed)?.[1]?.toLowerCase();
+  return word !== undefined && place.options.some(({ name }) => name.toLowerCase().startsWith(word));
 }
 
 /** Names of options that are not given yet, required ones first. */

@@ -19,7 +19,7 @@ export async function readBody(c: Context, maxBytes: number = LIMITS.message.req
   if (!(c.req.header('content-type') ?? '').startsWith('multipart/form-data')) {
     return { json: object(await readJson(c)), uploads: [] };
   }
-  const form = await c.req.raw.formData();
+  const form = await c.req.formData();
   const uploads: IndexedUpload[] = [];
   for (const [key, part] of form) {
     const index = /^files\[(\d+)\]$/.exec(key)?.[1];

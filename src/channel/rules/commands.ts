@@ -245,7 +245,7 @@ function checkOptionChoices(problems: Problems, path: Path, option: JsonObject):
 }
 
 /** Characters that count towards a command's budget; of a text in several languages the longest. */
-export function budgetOf(thing: JsonObject): number {
+function budgetOf(thing: JsonObject): number {
   const longest = (key: string): number => {
     const map = thing[`${key}_localizations`];
     const texts = [thing[key], ...(isObject(map) ? Object.values(map) : [])];

@@ -6,7 +6,7 @@ import type { Attachment, Message } from './things.ts';
 import type { World } from './world.ts';
 
 /** Where an attachment is served; the page, with the same origin, uses the path alone. */
-export const filePath = (channelId: string, file: Attachment): string =>
+const filePath = (channelId: string, file: Attachment): string =>
   `/cdn/attachments/${channelId}/${file.id}/${encodeURIComponent(file.filename)}`;
 
 export function attachmentPayload(world: World, channelId: string, file: Attachment): JsonObject {

@@ -49,7 +49,7 @@ export interface Attachment {
   readonly height?: number;
 }
 
-export interface Reaction {
+interface Reaction {
   readonly emoji: string;
   readonly userIds: readonly string[];
 }

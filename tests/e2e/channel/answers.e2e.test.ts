@@ -2,7 +2,6 @@ import {
   type ChatInputCommandInteraction,
   type Client,
   DiscordAPIError,
-  Events,
   type Interaction,
   MessageFlags,
   SlashCommandBuilder,
@@ -10,7 +9,7 @@ import {
 } from 'discord.js';
 import { expect, it } from 'vitest';
 import type { LocalChannel } from '../../../src/channel/contract.ts';
-import { connectedClient, testChannel } from '../../support/channel.ts';
+import { connectedClient, onInteraction, testChannel } from '../../support/channel.ts';
 
 type Answer = (interaction: ChatInputCommandInteraction) => Promise<unknown>;
 
@@ -19,7 +18,7 @@ async function doing(channel: LocalChannel, answer: Answer, options = {}) {
   const client = await connectedClient(channel, options);
   await client.application.commands.set([{ name: 'do', description: 'Do it' }]);
   const { promise: failed, resolve: fail } = Promise.withResolvers<unknown>();
-  client.on(Events.InteractionCreate, async (interaction) => {
+  onInteraction(client, async (interaction) => {
     if (!interaction.isChatInputCommand()) return;
     try {
       await answer(interaction);
@@ -103,7 +102,7 @@ it('opens no form in answer to a form', async () => {
     components: [{ type: 18, label: 'L', component: { type: 4, custom_id: 'x', style: 1 } }],
   };
   const { promise: code, resolve } = Promise.withResolvers<unknown>();
-  client.on(Events.InteractionCreate, async (interaction: Interaction) => {
+  onInteraction(client, async (interaction: Interaction) => {
     if (interaction.isChatInputCommand()) await interaction.showModal(form as never);
     else if (interaction.isModalSubmit()) {
       const { id, token } = interaction;
@@ -139,7 +138,7 @@ it('asks the bot for suggestions with everything typed so far', async () => {
           .addStringOption((option) => option.setName('note').setDescription('Anything odd')),
       ),
   ]);
-  client.on(Events.InteractionCreate, async (interaction) => {
+  onInteraction(client, async (interaction) => {
     if (!interaction.isAutocomplete()) return;
     const { name, value } = interaction.options.getFocused(true);
     const seen = `${interaction.options.getSubcommand()} ${name} ${value} ${interaction.options.getString('note')}`;

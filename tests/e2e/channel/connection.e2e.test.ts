@@ -7,14 +7,14 @@ import {
 } from 'discord.js';
 import { expect, it } from 'vitest';
 import type { LocalChannel } from '../../../src/channel/contract.ts';
-import { connectedClient, testChannel } from '../../support/channel.ts';
+import { connectedClient, onInteraction, testChannel } from '../../support/channel.ts';
 
 /** A client that answers `/ping` with `pong`, and the count of interactions it saw. */
 async function pinging(channel: LocalChannel, options: Partial<ClientOptions> = {}) {
   const client = await connectedClient(channel, options);
   await client.application.commands.set([{ name: 'ping', description: 'Say pong' }]);
   const seen: string[] = [];
-  client.on(Events.InteractionCreate, async (interaction) => {
+  onInteraction(client, async (interaction) => {
     seen.push(interaction.id);
     if (interaction.isChatInputCommand()) await interaction.reply('pong');
   });
@@ -131,7 +131,7 @@ it('delivers an interaction twice when told to, and takes one answer', async () 
   const codes: unknown[] = [];
   const two = new Promise<void>((resolve) => {
     let seen = 0;
-    client.on(Events.InteractionCreate, async (interaction) => {
+    onInteraction(client, async (interaction) => {
       if (!interaction.isChatInputCommand()) return;
       await interaction.reply('pong').catch((error: { code: unknown }) => codes.push(error.code));
       seen += 1;

@@ -1,6 +1,6 @@
-import { Events, SlashCommandBuilder } from 'discord.js';
+import { SlashCommandBuilder } from 'discord.js';
 import { expect, it } from 'vitest';
-import { connectedClient, testChannel } from '../../support/channel.ts';
+import { connectedClient, onInteraction, testChannel } from '../../support/channel.ts';
 
 it('answers a typed command through the real client', async () => {
   await using channel = await testChannel();
@@ -15,7 +15,7 @@ it('answers a typed command through the real client', async () => {
       ),
   ]);
   await channel.ready();
-  client.on(Events.InteractionCreate, async (interaction) => {
+  onInteraction(client, async (interaction) => {
     if (!interaction.isChatInputCommand()) return;
     const { options } = interaction;
     await interaction.reply(`${options.getString('size')} ${options.getString('side')}`);

@@ -1,11 +1,11 @@
 import { once } from 'node:events';
 import { request } from 'node:http';
-import { ButtonBuilder, ButtonStyle, ComponentType, Events, MessageFlags } from 'discord.js';
+import { ButtonBuilder, ButtonStyle, ComponentType, MessageFlags } from 'discord.js';
 import { expect, it } from 'vitest';
 import { WebSocket } from 'ws';
 import type { LocalChannel } from '../../../src/channel/contract.ts';
 import type { LiveFrame, PageState } from '../../../src/channel/page-api.ts';
-import { connectedClient, testChannel } from '../../support/channel.ts';
+import { connectedClient, onInteraction, testChannel } from '../../support/channel.ts';
 
 const post = (channel: LocalChannel, path: string, body: object, headers: Record<string, string> = {}) =>
   fetch(new URL(`/page-api/${path}`, channel.pageUrl), {
@@ -105,7 +105,7 @@ it('takes files and serves them back on the same origin', async () => {
   const [file] = outcome.message.attachments;
   expect(file).toMatchObject({
     filename: 'bolts_list.csv',
-    url: expect.stringMatching(/^\/cdn\/attachments\//),
+    url: expect.stringMatching(/^\/cdn\/attachments\//) as unknown,
   });
   const served = await fetch(new URL(file?.url ?? '', channel.pageUrl));
   expect(await served.text()).toBe('torque, N·m\n');
@@ -127,7 +127,7 @@ it('shows a private answer to the one who asked and to nobody else', async () =>
   await using channel = await testChannel();
   await using client = await connectedClient(channel);
   await client.application.commands.set([{ name: 'mine', description: 'For my eyes' }]);
-  client.on(Events.InteractionCreate, async (interaction) => {
+  onInteraction(client, async (interaction) => {
     if (interaction.isChatInputCommand()) {
       await interaction.deferReply({ flags: MessageFlags.Ephemeral });
       const button = new ButtonBuilder({ customId: 'more', label: 'More', style: ButtonStyle.Primary });

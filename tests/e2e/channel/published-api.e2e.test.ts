@@ -6,7 +6,6 @@ import {
   ButtonStyle,
   type Client,
   ComponentType,
-  Events,
   type Interaction,
   MessageFlags,
   SlashCommandBuilder,
@@ -15,7 +14,7 @@ import {
 } from 'discord.js';
 import { describe, expect, it } from 'vitest';
 import type { LocalChannel } from '../../../src/channel/contract.ts';
-import { connectedClient, recording, testChannel } from '../../support/channel.ts';
+import { connectedClient, onInteraction, recording, testChannel } from '../../support/channel.ts';
 import { type Exchange, publishedApi } from '../../support/published-api.ts';
 
 const api = publishedApi();
@@ -144,7 +143,7 @@ async function everything(channel: LocalChannel, client: Client<true>): Promise<
   await client.application.commands.set(COMMANDS, channel.guildId);
   await client.application.commands.fetch();
   await client.application.fetch();
-  client.on(Events.InteractionCreate, answer);
+  onInteraction(client, answer);
   await people(channel);
   await messages(channel, client);
 }

@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { ButtonBuilder, ButtonStyle, type Client, ComponentType, Events, type TextChannel } from 'discord.js';
+import { ButtonBuilder, ButtonStyle, type Client, ComponentType, type TextChannel } from 'discord.js';
 import { afterEach, beforeEach, expect, it } from 'vitest';
-import { connectedClient, HandClock, testChannel } from '../../support/channel.ts';
+import { connectedClient, HandClock, onInteraction, testChannel } from '../../support/channel.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -12,7 +12,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true }));
 
 const answerButtons = (client: Client) =>
-  client.on(Events.InteractionCreate, async (interaction) => {
+  onInteraction(client, async (interaction) => {
     if (interaction.isButton()) await interaction.update({ content: 'arrived', components: [] });
   });
 

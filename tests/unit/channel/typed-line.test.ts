@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { nearest } from '../../../src/channel/people/nearest.ts';
 import { parseCommandLine } from '../../../src/channel/people/typed-line.ts';
+import { parseJson } from '../../../src/channel/wire/json.ts';
 import type { Command } from '../../../src/channel/world/things.ts';
 
 const text = (name: string, required = false) => ({ name, description: `The ${name}`, type: 3, required });
@@ -10,7 +11,7 @@ const command = (name: string, options: readonly object[]): Command => ({
   version: '1',
   kind: 1,
   name,
-  body: { name, description: name, options: JSON.parse(JSON.stringify(options)) },
+  body: { name, description: name, options: parseJson(JSON.stringify(options)) },
 });
 
 const COMMANDS = [
@@ -65,7 +66,7 @@ describe('a typed command line', () => {
 
   it('says that no bot is there when there are no commands at all', () => {
     expect(parseCommandLine('/x', [])).toMatchObject({
-      problem: expect.stringContaining('no bot has registered'),
+      problem: expect.stringContaining('no bot has registered') as unknown,
     });
   });
 });
