@@ -162,7 +162,7 @@ function plainToken(match: RegExpExecArray | null): NumberToken | undefined {
   if (match === null || groups === undefined) return undefined;
   const read = readDecimal(groups['number'] ?? '');
   if (read === null) return undefined;
-  const unit = unitOf(groups['early'] ?? groups['unit'] ?? groups['pmUnit']?.replace(/^thou$/u, 'in'));
+  const unit = unitOf(groups['early'] ?? groups['unit']) ?? unitFromPlusMinus(groups['pmUnit'], read.value);
   return {
     kind: 'number',
     value: read.value,
@@ -173,6 +173,12 @@ function plainToken(match: RegExpExecArray | null): NumberToken | undefined {
     parts: undefined,
     text: match[0],
   };
+}
+
+/** "21.9 ± 0.05 mm" has its unit behind the ±. A ± in thou says inches only beside a size that can be in inches. */
+function unitFromPlusMinus(unit: string | undefined, value: number): SizeUnit | undefined {
+  if (unit === 'thou') return value < 2.5 ? 'in' : 'mm';
+  return unitOf(unit);
 }
 
 /** The ± in the unit of the number it stands beside; `±2 thou` is two thousandths of an inch. */
