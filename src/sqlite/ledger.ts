@@ -17,7 +17,7 @@ export interface By {
 /** The person id of what the program does of itself, such as the scheduler's changes. */
 export const SYSTEM = 'chargehand';
 
-export interface Done {
+interface Done {
   readonly changeId: number;
   readonly said: string;
   /** How many writes to recorded rows the change holds; with 0 there is nothing to undo and no history shows it. */

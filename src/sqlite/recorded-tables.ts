@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 
 /** A single-column foreign key of a recorded table. */
-export interface Reference {
+interface Reference {
   readonly column: string;
   readonly parent: string;
   readonly parentColumn: string;
