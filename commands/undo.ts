@@ -7,7 +7,7 @@ function undo(hand: Hand, change?: number): Answer {
   const { said, changeId } = hand.undo(change);
   return {
     kind: 'answer',
-    subject: 'Undone',
+    subject: 'Taken back',
     result: said,
     tone: 'done',
     certainty: 'Everything is as it was before. Undo once more to bring it back.',

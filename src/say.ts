@@ -86,12 +86,17 @@ function readArguments(): Arguments {
       },
     });
     const { json, db, at, as } = values;
-    const lines = positionals.length > 0 ? positionals : createInterface({ input: process.stdin });
+    const lines = positionals.length > 0 ? positionals : typedLines();
     return { json, as, lines, ...(db === undefined ? {} : { db }), ...(at === undefined ? {} : { at }) };
   } catch (error) {
     if (error instanceof TypeError) throw new UserError('bad-input', `${error.message}\n${USAGE}`);
     throw error;
   }
+}
+
+/** Opened only when it is read: an interface opened earlier drops the lines that come before anybody listens. */
+async function* typedLines(): AsyncGenerator<string> {
+  yield* createInterface({ input: process.stdin });
 }
 
 /** @throws UserError when it is no date with a time. */

@@ -34,6 +34,9 @@ export function openBuildHere(record: TeamRecord, { place }: Hand): Build {
   );
 }
 
+/** What a picked answer to a question stands as: this day and no other, even where the day itself was the question. */
+const EXACTLY = /^=(\d{4}-\d{2}-\d{2})$/;
+
 /** A day as read, and how it was read, to be said back. */
 export interface DayRead {
   readonly day: Day;
@@ -47,6 +50,8 @@ export interface DayRead {
  */
 export function readDay(hand: Hand, field: string, typed: string): DayRead {
   const crew = crewOf(hand);
+  const picked = EXACTLY.exec(typed)?.[1];
+  if (picked !== undefined) return { day: picked, readAs: `${sayDay(picked, crew.today)}, as picked.` };
   const reading = interpret(hand, crew, typed);
   switch (reading.verdict) {
     case 'read':
@@ -54,7 +59,7 @@ export function readDay(hand: Hand, field: string, typed: string): DayRead {
     case 'ask':
       throw new UserError('which-one', reading.question, {
         field,
-        choices: reading.options.map(({ day }) => ({ label: sayDay(day, crew.today), value: day })),
+        choices: reading.options.map(({ day }) => ({ label: sayDay(day, crew.today), value: `=${day}` })),
       });
     case 'refuse':
       throw new UserError('bad-input', `${reading.problem} Nothing was changed.`);
@@ -75,7 +80,7 @@ export function suggestDays(typed: string, hand: Hand): readonly Choice[] {
     case 'read':
       return [{ label: label(reading.day), value: reading.day }];
     case 'ask':
-      return reading.options.map(({ day }) => ({ label: label(day), value: day }));
+      return reading.options.map(({ day }) => ({ label: label(day), value: `=${day}` }));
     case 'refuse':
       return [];
   }

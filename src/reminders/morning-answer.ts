@@ -91,7 +91,7 @@ function itemOf(order: Order, day: string, noticeId: number, days: WorkingDays):
       : 'due today';
   return {
     text: name,
-    note: [`${from}, ${when}.`, sayChase(order, day), ...sortOut].join(' '),
+    note: [`${from}, ${when}.`, `${sayChase(order, day)}.`, ...sortOut].join(' '),
     tone: order.promisedOn < day ? 'late' : 'soon',
     buttons: chaseButtons(order, noticeId),
   };

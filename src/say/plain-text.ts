@@ -50,12 +50,15 @@ function optionLabels(component: WireComponent): readonly string[] {
 /** Takes the markup off that our own cards use, then the backslashes that kept everything else literal. */
 function unstyled(text: string): string {
   return text
-    .split('\n')
-    .filter((line) => line !== '```')
-    .map((line) => line.replace(/^(#{1,3} |-# |> )/, ''))
+    .split(/^```$/m)
+    .map((part, index) => (index % 2 === 1 ? part : plainMarkup(part)).trim())
     .join('\n')
-    .replace(/(?<!\\)\*\*/g, '')
-    .replace(/\\([\\*_~`|<>#.\-+()[\]])/g, '$1')
-    .replaceAll('\u200b', '')
     .trim();
 }
+
+const plainMarkup = (text: string): string =>
+  text
+    .replace(/^(#{1,3} |-# |> )/gm, '')
+    .replace(/(?<!\\)\*\*/g, '')
+    .replace(/\\([\\*_~`|<>#.\-+()[\]])/g, '$1')
+    .replaceAll('\u200b', '');

@@ -163,7 +163,7 @@ describe.skipIf(browserPath === undefined)('the day-book in the browser', () => 
     await page.getByRole('button', { name: 'Which order' }).click();
     await page.getByRole('dialog').getByRole('button', { name: 'Order #17' }).click();
     await page.locator('.result', { hasText: 'Chosen: #17' }).waitFor();
-    expect(await page.getByRole('dialog').count()).toBe(0);
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
     expect(bot.faults).toEqual([]);
   });
 });

@@ -50,10 +50,9 @@ describe.skipIf(browserPath === undefined)('hostile text', () => {
     await using bot = await crewBot(channel);
     await channel.hands('Ada').type('[the drawing](https://example.org/a) and <https://example.org/b>');
     await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
-    const links = page.locator('.entry a');
-    await links.first().waitFor();
-    const found = await links.evaluateAll((all) =>
-      all.map((link) => [link.getAttribute('href'), link.getAttribute('rel')]),
+    await page.locator('.entry a').first().waitFor();
+    const found = await page.evaluate(
+      `[...document.querySelectorAll('.entry a')].map((link) => [link.getAttribute('href'), link.rel])`,
     );
     expect(found).toEqual([
       ['https://example.org/a', 'noopener noreferrer nofollow'],
@@ -69,9 +68,9 @@ describe.skipIf(browserPath === undefined)('hostile text', () => {
     await channel.hands('Ada').type('after it');
     await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
     await page.getByText('after it').waitFor();
-    const paragraphs = await page
-      .locator('.written p')
-      .evaluateAll((all) => all.map((one) => one.getAttribute('dir')));
+    const paragraphs = await page.evaluate(
+      `[...document.querySelectorAll('.written p')].map((paragraph) => paragraph.dir)`,
+    );
     expect(paragraphs).toEqual(['auto', 'auto']);
     expect(await page.locator('.margin bdi').count()).toBe(2);
     expect(bot.faults).toEqual([]);

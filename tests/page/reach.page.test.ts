@@ -29,15 +29,14 @@ async function fill(bot: CrewBot): Promise<void> {
 
 /** Things to press that are lower or narrower than 44 px, the least a thumb finds. */
 async function tooSmall(page: Page): Promise<readonly string[]> {
-  const boxes = await page
-    .locator('button, select, [role=option], textarea, input, label.choice')
-    .evaluateAll((all) =>
-      all.map((one) => {
-        const inLabel = one.closest('label.choice');
-        const { width, height } = (inLabel ?? one).getBoundingClientRect();
-        return { name: one.outerHTML.slice(0, 120), width, height };
-      }),
-    );
+  // What the script below answers with.
+  // What the script below answers with.
+  const boxes = (await page.evaluate(
+    `[...document.querySelectorAll('button, select, [role=option], textarea, input, label.choice')].map((one) => {
+      const { width, height } = (one.closest('label.choice') ?? one).getBoundingClientRect();
+      return { name: one.outerHTML.slice(0, 120), width, height };
+    })`,
+  )) as readonly { readonly name: string; readonly width: number; readonly height: number }[];
   expect(boxes.length).toBeGreaterThan(3);
   return boxes
     .filter(({ width, height }) => width > 0 && (height < 44 || width < 44))
@@ -125,6 +124,20 @@ describe.skipIf(browserPath === undefined)('within reach', () => {
     expect(await sidewaysPx(page)).toBe(0);
     expect((await page.locator('footer').boundingBox())?.height).toBeLessThan(320);
     expect(bot.faults).toEqual([]);
+  });
+
+  it('holds a list of forty, which scrolls in itself', async () => {
+    const crew = Array.from({ length: 40 }, (_, index) => `Hand number ${index + 1} of the crew`);
+    await using channel = await testChannel({ crew });
+    await using page = await visit(browser, { url: channel.pageUrl, width: 360, height: 640 });
+    const rows = page.locator('dialog .person');
+    await rows.nth(39).waitFor();
+    expect((await page.locator('dialog').boundingBox())?.height).toBeLessThanOrEqual(640);
+    expect(await sidewaysPx(page)).toBe(0);
+    await rows.nth(39).tap();
+    await page.getByRole('button', { name: 'I am Hand number 40 of the crew' }).waitFor();
+    expect(await sidewaysPx(page)).toBe(0);
+    expect(await tooSmall(page)).toEqual([]);
   });
 
   it('shows no text smaller than 14 px and nothing in capitals by style', async () => {

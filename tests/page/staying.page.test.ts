@@ -1,14 +1,22 @@
+import { MessageFlags } from 'discord.js';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openLocalChannel } from '../../src/channel/open.ts';
 import { browserPath, startBrowser, visit } from '../support/browser.ts';
 import { HandClock, testChannel } from '../support/channel.ts';
-import { crewBot } from './crew-bot.ts';
+import { card, crewBot, TONE } from './crew-bot.ts';
 
-const book = (page: Page) => page.locator('#book');
-const scrolled = (page: Page) => book(page).evaluate((one) => Math.round(one.scrollTop));
-const fromEnd = (page: Page) =>
-  book(page).evaluate((one) => Math.round(one.scrollHeight - one.scrollTop - one.clientHeight));
+// Scripts for the page are texts: the tests' own types know no browser.
+const ofBook = async (page: Page, script: string) =>
+  Number(
+    await page.evaluate(
+      `(({ scrollTop, scrollHeight, clientHeight }) => Math.round(${script}))(document.getElementById('book'))`,
+    ),
+  );
+const scrolled = (page: Page) => ofBook(page, 'scrollTop');
+const fromEnd = (page: Page) => ofBook(page, 'scrollHeight - scrollTop - clientHeight');
+const scrollTo = (page: Page, top: number) =>
+  page.evaluate(`document.getElementById('book').scrollTo(0, ${top})`);
 
 describe.skipIf(browserPath === undefined)('keeping the place', () => {
   let browser: Browser;
@@ -71,7 +79,7 @@ describe.skipIf(browserPath === undefined)('keeping the place', () => {
     await ben.type('Line 31');
     await page.getByText('Line 31', { exact: true }).waitFor();
     expect(await fromEnd(page)).toBe(0);
-    await book(page).evaluate((one) => one.scrollTo(0, 300));
+    await scrollTo(page, 300);
     await page.waitForFunction("document.getElementById('book').scrollTop === 300");
     await ben.type('Line 32');
     const back = page.getByRole('button', { name: 'New entries' });
@@ -89,7 +97,7 @@ describe.skipIf(browserPath === undefined)('keeping the place', () => {
     await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
     await page.getByText('Line 90', { exact: true }).waitFor();
     expect(await page.locator('.entry').count()).toBe(50);
-    await book(page).evaluate((one) => one.scrollTo(0, 0));
+    await scrollTo(page, 0);
     await page.getByText('Line 1', { exact: true }).waitFor({ state: 'attached' });
     expect(await page.locator('.entry').count()).toBe(90);
     expect(await scrolled(page)).toBeGreaterThan(500);
@@ -134,6 +142,58 @@ describe.skipIf(browserPath === undefined)('keeping the place', () => {
     await page.getByRole('link', { name: 'File: bore.txt' }).waitFor();
     const [first] = channel.channels;
     expect(channel.messages(first?.id ?? '')[0]?.attachments[0]?.filename).toBe('bore.txt');
+  });
+
+  it('takes a file that is dropped on the page', async () => {
+    await using channel = await testChannel();
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByRole('button', { name: 'I am Ada' }).waitFor();
+    await page.evaluate(`{
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(['86.02'], 'dropped.txt'));
+      document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    }`);
+    expect(await page.locator('.files bdi').allInnerTexts()).toEqual(['dropped.txt']);
+    await page.getByRole('button', { name: 'Take off dropped.txt' }).click();
+    expect(await page.locator('.files li').count()).toBe(0);
+  });
+
+  it('shows in the head how the build stands, from what is pinned, and goes there when pressed', async () => {
+    await using channel = await testChannel();
+    await using bot = await crewBot(channel);
+    const flags = MessageFlags.IsComponentsV2;
+    const morning = await bot.place.send({
+      components: [card(TONE.late, '### Morning', '## 2 late, 1 due today')],
+      flags,
+    });
+    for (let line = 1; line <= 30; line += 1) await channel.hands('Ben').type(`Line ${line}`);
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByText('Line 30', { exact: true }).waitFor();
+    const standing = page.locator('header .standing');
+    expect(await standing.count()).toBe(0);
+    await morning.pin();
+    await standing.waitFor();
+    expect(await standing.textContent()).toBe('Morning – 2 late, 1 due today');
+    await standing.click();
+    expect(await scrolled(page)).toBeLessThan(50);
+    await morning.unpin();
+    await standing.waitFor({ state: 'detached' });
+  });
+
+  it('goes from one channel to another', async () => {
+    await using channel = await testChannel({ channels: ['build', 'spares'] });
+    const [, spares] = channel.channels;
+    await channel.hands('Ben').type('On the build');
+    await channel.hands('Ben').type('Among the spares', spares === undefined ? {} : { channelId: spares.id });
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByText('On the build').waitFor();
+    await page.getByLabel('Channel').selectOption('spares');
+    await page.getByText('Among the spares').waitFor();
+    expect(await page.getByText('On the build').count()).toBe(0);
+    await channel.hands('Ben').type('Still the build');
+    await channel.hands('Ben').type('More spares', spares === undefined ? {} : { channelId: spares.id });
+    await page.getByText('More spares').first().waitFor();
+    expect(await page.getByText('Still the build').count()).toBe(0);
   });
 
   it('says when the bot is not there', async () => {

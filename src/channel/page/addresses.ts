@@ -2,8 +2,7 @@
 
 /** Whether a link may lead there: http and https only. */
 export function isWebAddress(address: string): boolean {
-  const url = URL.parse(address);
-  return url !== null && (url.protocol === 'https:' || url.protocol === 'http:');
+  return URL.canParse(address) && /^https?:$/u.test(new URL(address).protocol);
 }
 
 /**
@@ -11,7 +10,8 @@ export function isWebAddress(address: string): boolean {
  * elsewhere would tell a stranger's server who reads the day-book.
  */
 export function ownFile(address: string): string | undefined {
-  const url = URL.parse(address, location.href);
-  if (url === null || url.origin !== location.origin) return undefined;
-  return url.pathname.startsWith('/cdn/') ? url.pathname + url.search : undefined;
+  if (!URL.canParse(address, location.href)) return undefined;
+  const url = new URL(address, location.href);
+  const isOurs = url.origin === location.origin && url.pathname.startsWith('/cdn/');
+  return isOurs ? url.pathname + url.search : undefined;
 }

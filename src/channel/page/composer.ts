@@ -43,6 +43,7 @@ export function openComposer(foot: HTMLElement, ports: ComposerPorts): Composer 
   const files = chosenFiles(ports.uploadLimitBytes, complain);
 
   const changed = (): void => {
+    growWith(input);
     remember('line', input.value);
     if (input.value === '') suggestions.close();
     else suggestions.look();
@@ -109,6 +110,13 @@ export function openComposer(foot: HTMLElement, ports: ComposerPorts): Composer 
   foot.append(problem, list, files.element, input, make('div', { class: 'under-line' }, attach, tries, go));
   takeDropped(files.add);
   return { put, focus: () => input.focus() };
+}
+
+/** Lets the field grow with its text where the style sheet's `field-sizing` is not known. */
+function growWith(input: HTMLTextAreaElement): void {
+  if (CSS.supports('field-sizing', 'content')) return;
+  input.style.height = 'auto';
+  input.style.height = `${input.scrollHeight + 4}px`;
 }
 
 /** Files dropped anywhere on the page, or pasted, go with the next line. */

@@ -19,31 +19,34 @@ export interface HeadFacts {
 }
 
 /** The strip at the head: which build, how it stands, who is writing, and where. */
-export function drawHead(head: HTMLElement, facts: HeadFacts, ports: HeadPorts): void {
-  const me = pressable('', ports.changeMe, { class: 'press me', 'aria-haspopup': 'dialog' });
-  if (facts.me === undefined) me.append('Who are you?');
-  else
-    me.append(
-      make('span', { class: 'square', 'aria-hidden': 'true' }, ports.initials(facts.me.name)),
-      make('span', {}, 'I am ', named(facts.me.name)),
-    );
-  const { pinned } = facts;
-  const standing =
-    pinned === undefined
-      ? undefined
-      : pressable(summaryOf(pinned), () => ports.jumpTo(pinned.message.id), {
-          class: 'standing',
-          dir: 'auto',
-        });
-  const where = facts.channels.length > 1 ? channelList(facts, ports) : undefined;
-  const top = make('div', { class: 'head-line' }, make('h1', { dir: 'auto' }, facts.build), me);
-  const below = make('div', { class: 'head-line below' }, standing, where);
-  const held =
-    document.activeElement !== null && head.contains(document.activeElement)
-      ? document.activeElement.className
-      : undefined;
-  head.replaceChildren(top, ...(below.childElementCount > 0 ? [below] : []));
-  if (held !== undefined) head.querySelector<HTMLElement>(`[class="${held}"]`)?.focus();
+export function openHead(head: HTMLElement, ports: HeadPorts): (facts: HeadFacts) => void {
+  let drawn = '';
+  return (facts) => {
+    const { build, me, channels, channelId, pinned } = facts;
+    const standing = pinned === undefined ? undefined : summaryOf(pinned);
+    // Drawn anew only when something in it changes: the focus, or an open list of channels, is not to be lost.
+    const now = JSON.stringify([build, me, channels, channelId, standing]);
+    if (now === drawn) return;
+    drawn = now;
+    const below = make('div', { class: 'head-line below' });
+    if (pinned !== undefined && standing !== undefined) {
+      const jump = () => ports.jumpTo(pinned.message.id);
+      below.append(pressable(standing, jump, { class: 'standing', dir: 'auto' }));
+    }
+    if (channels.length > 1) below.append(channelList(facts, ports));
+    const top = make('div', { class: 'head-line' }, make('h1', { dir: 'auto' }, build), whoIAm(me, ports));
+    head.replaceChildren(top, ...(below.childElementCount > 0 ? [below] : []));
+  };
+}
+
+function whoIAm(me: PagePerson | undefined, ports: HeadPorts): HTMLElement {
+  const button = pressable('', ports.changeMe, { class: 'press me', 'aria-haspopup': 'dialog' });
+  if (me === undefined) button.append('Who are you?');
+  else {
+    const square = make('span', { class: 'square', 'aria-hidden': 'true' }, ports.initials(me.name));
+    button.append(square, make('span', {}, 'I am ', named(me.name)));
+  }
+  return button;
 }
 
 /** Threads stand below the channel they hang on. */

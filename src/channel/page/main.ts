@@ -1,6 +1,7 @@
 /** Loads the day-book and opens the page on it; while the channel cannot be reached, says so and tries again. */
 import type { PageState } from '../page-api.ts';
 import { place } from './dom.ts';
+import { stayAboveKeyboard } from './keyboard.ts';
 import { remembered } from './memory.ts';
 import { openNotices } from './notices.ts';
 import { openPage } from './page.ts';
@@ -23,4 +24,5 @@ async function firstState(): Promise<PageState> {
   }
 }
 
+stayAboveKeyboard();
 openPage(await firstState(), notices);

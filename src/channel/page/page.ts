@@ -8,7 +8,7 @@ import { earlierEntries } from './earlier.ts';
 import { followNewest } from './follow.ts';
 import { openForm } from './form.ts';
 import { handsOf } from './hands.ts';
-import { drawHead } from './head.ts';
+import { openHead } from './head.ts';
 import { openLive } from './live.ts';
 import { askWhoIAm } from './me.ts';
 import { remember, remembered } from './memory.ts';
@@ -60,6 +60,8 @@ export function openPage(first: PageState, notices: Notices): void {
       scroller.focus();
     },
   });
+  const goTo = (channelId: string) => void load(session.me, channelId);
+  const drawHead = openHead(place('head'), { changeMe: whoAmI, goTo, jumpTo, initials });
   const follow = followNewest(scroller, list, foot);
   const earlier = earlierEntries(scroller, async () => {
     const oldest = book.entries()[0]?.message.id;
@@ -82,6 +84,7 @@ export function openPage(first: PageState, notices: Notices): void {
       return await saySlow(notices, hands.send(line, files));
     },
     async suggest(line, caret, signal) {
+      if (session.me === '') return [];
       const request = { as: session.me, channelId: session.state.channelId, line, caret };
       try {
         return (await server.suggest(request, signal)).suggestions;
@@ -117,12 +120,7 @@ export function openPage(first: PageState, notices: Notices): void {
   function drawAround(): void {
     const pinned = book.entries().findLast((entry) => entry.pinned);
     const facts = { build: session.state.guildName, pinned, ...session.state, me: session.state.me };
-    drawHead(place('head'), facts, {
-      changeMe: whoAmI,
-      goTo: (id) => void load(session.me, id),
-      jumpTo,
-      initials,
-    });
+    drawHead(facts);
     document.title = session.state.guildName;
     notices.set(
       'bot',
@@ -158,7 +156,7 @@ export function openPage(first: PageState, notices: Notices): void {
   function put(entry: PageEntry, isNew: boolean): void {
     if (entry.message.channel_id !== session.state.channelId) return;
     follow.during(() => book.put([entry]));
-    if (entry.pinned) drawAround();
+    if (entry.pinned || !isNew) drawAround();
     if (entry.working || entry.message.author.id === session.state.me?.id) return;
     notices.set('typing', undefined);
     announce(
@@ -199,6 +197,7 @@ export function openPage(first: PageState, notices: Notices): void {
         break;
       case 'removed':
         follow.during(() => book.remove(frame.messageId));
+        drawAround();
         break;
       case 'form':
         takeForm(frame.form);
@@ -220,7 +219,13 @@ export function openPage(first: PageState, notices: Notices): void {
   }
 
   function whoAmI(): void {
-    askWhoIAm({ people: session.state.people, initials, join: beSomebody, onClose: () => composer.focus() });
+    askWhoIAm({ people: session.state.people, initials, join: beSomebody, onClose: settleFocus });
+  }
+
+  /** On a bench the line is ready to be typed on; on a phone that would open the keyboard over the sheet. */
+  function settleFocus(): void {
+    if (matchMedia('(pointer: fine)').matches) composer.focus();
+    else scroller.focus();
   }
 
   async function beSomebody(name: string): Promise<void> {
@@ -231,6 +236,7 @@ export function openPage(first: PageState, notices: Notices): void {
 
   show(first, () => false);
   follow.toEnd();
+  settleFocus();
   setInterval(() => refreshTimes(list), MINUTE_MS);
   const name = remembered('me');
   if (session.state.me === undefined && name !== '') void orNotice(beSomebody(name));

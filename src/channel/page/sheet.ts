@@ -5,9 +5,13 @@ export interface Sheet {
   close(): void;
 }
 
+let opened = 0;
+
 /** Opens a sheet over the page with a heading and a way out in words; Esc closes it as well. */
 export function openSheet(heading: string, onClose: () => void, wayOut = 'Put aside'): Sheet {
-  const title = make('h2', { id: 'sheet-title', dir: 'auto' }, heading);
+  opened += 1;
+  const id = `sheet-${opened}`;
+  const title = make('h2', { id, dir: 'auto' }, heading);
   const body = make('div', { class: 'sheet-body' });
   const top = make(
     'div',
@@ -15,7 +19,7 @@ export function openSheet(heading: string, onClose: () => void, wayOut = 'Put as
     title,
     pressable(wayOut, () => dialog.close()),
   );
-  const dialog = make('dialog', { 'aria-labelledby': 'sheet-title' }, top, body);
+  const dialog = make('dialog', { 'aria-labelledby': id }, top, body);
   dialog.addEventListener('close', () => {
     dialog.remove();
     onClose();

@@ -15,7 +15,7 @@ export function summaryOf(entry: PageEntry): string {
   const parts = [subject, result].flatMap((piece) =>
     piece === undefined ? [] : [plainWords(piece.text, entry)],
   );
-  const line = parts.length > 0 ? parts.join(': ') : plainWords(textsOf(entry.message).join(' '), entry);
+  const line = parts.length > 0 ? parts.join(' – ') : plainWords(textsOf(entry.message).join(' '), entry);
   return line.length > LONGEST ? `${line.slice(0, LONGEST).trimEnd()} …` : line;
 }
 

@@ -1,5 +1,5 @@
 import type { Meaning, PartOfDay, Steer, Unit } from './meanings.ts';
-import { any, map, maybe, type Rule, seq, token } from './rules.ts';
+import { any, map, maybe, once, type Rule, seq, token } from './rules.ts';
 
 /** The smallest rules: one token of one kind. */
 type Of<Kind extends Meaning['is']> = Extract<Meaning, { is: Kind }>;
@@ -50,18 +50,27 @@ const dayCount: Rule<'workday' | 'weekday'> = map(
 );
 
 /** Any unit; "working day" is one too. */
-export const unit: Rule<Unit> = any<Unit>(
-  token((meaning) => (meaning.is === 'unit' ? meaning.unit : undefined)),
-  dayCount,
+export const unit: Rule<Unit> = once(
+  any<Unit>(
+    token((meaning) => (meaning.is === 'unit' ? meaning.unit : undefined)),
+    dayCount,
+  ),
 );
-export const workday: Rule<Unit> = any<Unit>(unitOf('workday'), dayCount);
+export const workday: Rule<Unit> = once(any<Unit>(unitOf('workday'), dayCount));
 
 /** A count in figures or words; "twenty one" too. */
-export const count: Rule<number> = any(
-  map(numberToken, ({ n }) => n),
-  map(seq(numberToken, numberToken), ([tens, ones]) =>
-    tens.digits === '' && ones.digits === '' && tens.n >= 20 && tens.n % 10 === 0 && ones.n > 0 && ones.n < 10
-      ? tens.n + ones.n
-      : undefined,
+export const count: Rule<number> = once(
+  any(
+    map(numberToken, ({ n }) => n),
+    map(seq(numberToken, numberToken), ([tens, ones]) =>
+      tens.digits === '' &&
+      ones.digits === '' &&
+      tens.n >= 20 &&
+      tens.n % 10 === 0 &&
+      ones.n > 0 &&
+      ones.n < 10
+        ? tens.n + ones.n
+        : undefined,
+    ),
   ),
 );

@@ -1,6 +1,6 @@
 import { FEAST_WORDS } from './feasts.ts';
 import type { Find } from './find.ts';
-import { optionsOf } from './find.ts';
+import { doubt, merge, optionsOf } from './find.ts';
 import { settle, TIERS } from './grammar.ts';
 import { judge } from './judge.ts';
 import type { DateContext, DateReading } from './reading.ts';
@@ -34,7 +34,7 @@ export function readDateMetered(text: string, context: DateContext, meter: Meter
   if (tokens.length === 0 || tokens.length > MOST_TOKENS) return refuse('That does not name a day.');
   if (tokens.some(isNoTime)) return refuse('There is no such time of day.');
   try {
-    return read({ tokens, context, meter });
+    return read({ tokens, context, meter, known: new Map() });
   } catch (error) {
     if (error instanceof TooMuchWork) return refuse('That is too tangled to read.');
     throw error;
@@ -68,25 +68,29 @@ function complete(phrase: Phrase): readonly Find[] {
   return [];
 }
 
-/** When most of a phrase names a day in words and the rest is not understood, the day is offered, never taken. */
+/** When a piece of a phrase names a day in words and the rest is not understood, the day is offered, never taken. */
 function partly(phrase: Phrase): DateReading | undefined {
   const { tokens } = phrase;
-  for (let length = tokens.length - 1; length > 0; length--) {
-    for (let start = 0; start + length <= tokens.length; start++) {
-      const piece = tokens.slice(start, start + length);
-      if (!piece.some(isDayWord)) continue;
-      const finds = complete({ ...phrase, tokens: piece });
-      const options = finds.flatMap(optionsOf);
-      if (options.length === 0) continue;
-      const known = piece.map((token) => token.text).join(' ');
-      return {
-        verdict: 'ask',
-        question: `Only "${known}" was understood. Is this day meant?`,
-        options: options.slice(0, 5),
-      };
-    }
-  }
-  return undefined;
+  const pieces = tokens.flatMap((_token, start) =>
+    TIERS.flatMap((tier) => tier(phrase, start)).map(({ value, next }) => ({ value, start, next })),
+  );
+  const offered = pieces
+    .filter(({ start, next }) => tokens.slice(start, next).some(isDayWord))
+    .map((piece) => ({ ...piece, length: piece.next - piece.start, options: optionsOf(piece.value) }))
+    .filter(({ options }) => options.length > 0);
+  const longest = Math.max(...offered.map(({ length }) => length));
+  const best = offered.filter(({ length }) => length === longest);
+  const [first] = best;
+  if (first === undefined) return undefined;
+  const known = tokens.slice(first.start, first.next).map(({ text }) => text);
+  const question = `Only "${known.join(' ')}" was understood. Is this day meant?`;
+  return judge(
+    merge(
+      best.map(({ value }) => doubt(value, question)),
+      question,
+    ),
+    phrase.context,
+  );
 }
 
 function isNoTime({ meanings }: Token): boolean {

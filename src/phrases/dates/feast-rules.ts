@@ -4,7 +4,7 @@ import { type Feast, feastsNamed, LONGEST_NAME } from './feasts.ts';
 import { askOf, dayOf, doubt, type Find, merge, then } from './find.ts';
 import { nearest } from './months.ts';
 import type { DateContext } from './reading.ts';
-import { any, type Match, map, maybe, type Rule, seq } from './rules.ts';
+import { any, type Match, map, maybe, once, type Rule, seq } from './rules.ts';
 import { fold } from './words.ts';
 
 /** One feast's day in the year that fits the field. */
@@ -35,7 +35,7 @@ function isListed(feast: Feast, context: DateContext): boolean {
 }
 
 /** The longest run of tokens that is a name; matched on their corrected text, so slips are forgiven as elsewhere. */
-export const feast: Rule<Find> = (phrase, at) => {
+export const feast: Rule<Find> = once((phrase, at) => {
   phrase.meter.steps++;
   const matches: Match<Find>[] = [];
   for (let length = Math.min(LONGEST_NAME, phrase.tokens.length - at); length > 0; length--) {
@@ -53,7 +53,7 @@ export const feast: Rule<Find> = (phrase, at) => {
     }
   }
   return matches;
-};
+});
 
 /** "bank holiday" alone: the next Monday or so that the list knows, asked back. */
 const someHoliday: Rule<Find> = map(
@@ -78,8 +78,10 @@ const steered: Rule<Find> = map(seq(steer('next', 'this', 'last', 'coming'), fea
   word === 'this' || word === 'coming' ? found : doubt(found, 'Which year is meant?'),
 );
 
-export const feastRules: Rule<Find> = any(
-  map(seq(the, feast), ([, found]) => found),
-  steered,
-  someHoliday,
+export const feastRules: Rule<Find> = once(
+  any(
+    map(seq(the, feast), ([, found]) => found),
+    steered,
+    someHoliday,
+  ),
 );

@@ -3,7 +3,7 @@ import { calendarDate, todayOf } from './days.ts';
 import { askOf, dayOf, type Find, merge, noDay } from './find.ts';
 import { nearest, year } from './months.ts';
 import type { DateContext } from './reading.ts';
-import { any, map, maybe, type Rule, seq } from './rules.ts';
+import { any, map, maybe, once, type Rule, seq } from './rules.ts';
 
 /** Days named by figures: ISO 8601, day and month, day of the month, and slashed or dotted figures by locale. */
 const dayNumber: Rule<number> = any(
@@ -132,6 +132,6 @@ const figureDate: Rule<Find> = any(
 );
 
 /** Everything named by figures. */
-export const dateRules: Rule<Find> = any(namedMonthDate, isoDate, figureDate);
+export const dateRules: Rule<Find> = once(any(namedMonthDate, isoDate, figureDate));
 /** A day of the month alone, which also serves to check a weekday. */
-export const ordinalRules: Rule<Find> = ordinalDate;
+export const ordinalRules: Rule<Find> = once(ordinalDate);

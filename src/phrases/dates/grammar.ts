@@ -18,7 +18,7 @@ import { askOf, dayOf, doubt, type Find, merge, noDay, optionsOf, then } from '.
 import type { PartOfDay } from './meanings.ts';
 import { monthRules } from './months.ts';
 import type { DateContext } from './reading.ts';
-import { any, later, map, maybe, type Rule, seq } from './rules.ts';
+import { any, later, map, maybe, once, type Rule, seq } from './rules.ts';
 import { spansFrom, weeksFrom } from './spans.ts';
 import { bareTimeRule, timeRule } from './times.ts';
 import { weekRules } from './weeks.ts';
@@ -27,13 +27,15 @@ import { weekRules } from './weeks.ts';
 const NIGHT_ENDS_HOUR = 5;
 
 /** "today", "tomorrow" and their kin. After midnight people still call the coming day tomorrow. */
-const relativeDay: Rule<Find> = any(
-  map(dayword, dayFromToday),
-  map(seq(the, unitOf('day'), steer('after'), dayword), ([, , , offset], context) =>
-    offset === 1 ? dayFromToday(2, context) : undefined,
-  ),
-  map(seq(the, unitOf('day'), steer('before'), dayword), ([, , , offset], context) =>
-    offset === -1 ? dayFromToday(-2, context) : undefined,
+const relativeDay: Rule<Find> = once(
+  any(
+    map(dayword, dayFromToday),
+    map(seq(the, unitOf('day'), steer('after'), dayword), ([, , , offset], context) =>
+      offset === 1 ? dayFromToday(2, context) : undefined,
+    ),
+    map(seq(the, unitOf('day'), steer('before'), dayword), ([, , , offset], context) =>
+      offset === -1 ? dayFromToday(-2, context) : undefined,
+    ),
   ),
 );
 
@@ -43,41 +45,45 @@ function dayFromToday(offset: number, context: DateContext): Find {
   return askOf('Counted from before midnight, or from now?', date.subtract({ days: 1 }), date);
 }
 
-const weekdays: Rule<Find> = any(
-  map(weekday, bareWeekday),
-  map(seq(the, steer('this'), weekday), ([, , day], context) => thisWeekday(day, context)),
-  map(seq(maybe(steer('the', 'this')), steer('coming'), weekday), ([, , day], context) =>
-    comingWeekday(day, context),
-  ),
-  map(seq(the, steer('next'), weekday), ([, , day], context) => nextWeekday(day, context)),
-  map(seq(the, steer('last'), weekday), ([, , day], context) => lastWeekday(day, context)),
-  map(seq(the, steer('nextbutone', 'following'), weekday), ([, , day], context) =>
-    askOf(
-      'Which one is meant?',
-      coming(todayOf(context), day),
-      coming(todayOf(context), day).add({ weeks: 1 }),
+const weekdays: Rule<Find> = once(
+  any(
+    map(weekday, bareWeekday),
+    map(seq(the, steer('this'), weekday), ([, , day], context) => thisWeekday(day, context)),
+    map(seq(maybe(steer('the', 'this')), steer('coming'), weekday), ([, , day], context) =>
+      comingWeekday(day, context),
     ),
-  ),
-  map(seq(weekday, steer('next', 'coming')), ([day], context) =>
-    askOf(
-      'The coming one, or the one of next week?',
-      coming(todayOf(context), day),
-      coming(todayOf(context), day).add({ weeks: 1 }),
+    map(seq(the, steer('next'), weekday), ([, , day], context) => nextWeekday(day, context)),
+    map(seq(the, steer('last'), weekday), ([, , day], context) => lastWeekday(day, context)),
+    map(seq(the, steer('nextbutone', 'following'), weekday), ([, , day], context) =>
+      askOf(
+        'Which one is meant?',
+        coming(todayOf(context), day),
+        coming(todayOf(context), day).add({ weeks: 1 }),
+      ),
     ),
-  ),
-  map(seq(weekday, steer('last')), ([day], context) =>
-    doubt(lastWeekday(day, context), 'Which one is meant?'),
+    map(seq(weekday, steer('next', 'coming')), ([day], context) =>
+      askOf(
+        'The coming one, or the one of next week?',
+        coming(todayOf(context), day),
+        coming(todayOf(context), day).add({ weeks: 1 }),
+      ),
+    ),
+    map(seq(weekday, steer('last')), ([day], context) =>
+      doubt(lastWeekday(day, context), 'Which one is meant?'),
+    ),
   ),
 );
 
 /** A day said twice, by weekday and by date: the two must agree. */
-const checked: Rule<Find> = any(
-  map(
-    seq(maybe(steer('this', 'next', 'last', 'coming')), weekday, on, the, datedDay()),
-    ([, day, , , found], context) => agree(day, found, context),
-  ),
-  map(seq(datedDay(), maybe(steer('slash', 'dash')), weekday), ([found, , day], context) =>
-    agree(day, found, context),
+const checked: Rule<Find> = once(
+  any(
+    map(
+      seq(maybe(steer('this', 'next', 'last', 'coming')), weekday, on, the, datedDay()),
+      ([, day, , , found], context) => agree(day, found, context),
+    ),
+    map(seq(datedDay(), maybe(steer('slash', 'dash')), weekday), ([found, , day], context) =>
+      agree(day, found, context),
+    ),
   ),
 );
 
@@ -114,26 +120,30 @@ function around(date: Temporal.PlainDate, day: number, context: DateContext): re
 }
 
 /** Every way to name one day. */
-const day: Rule<Find> = any(
-  relativeDay,
-  weekdays,
-  dateRules,
-  ordinalRules,
-  weekRules,
-  monthRules,
-  feastRules,
-  checked,
-  weeksFrom(weekdayPlus, relativeDay),
-  spansFrom(() => day),
+const day: Rule<Find> = once(
+  any(
+    relativeDay,
+    weekdays,
+    dateRules,
+    ordinalRules,
+    weekRules,
+    monthRules,
+    feastRules,
+    checked,
+    weeksFrom(weekdayPlus, relativeDay),
+    spansFrom(() => day),
+  ),
 );
 
 /** "end of day Friday", "close of play tomorrow", "eod": the day; the hour is the workshop's own. */
-const dayEnd = any<unknown>(
-  steer('endofday'),
-  seq(steer('end'), maybe(steer('of')), the, any<unknown>(unitOf('day'), steer('play', 'business'))),
-  seq(steer('close'), steer('of'), steer('play', 'business')),
-  seq(steer('last', 'first-thing'), steer('thing')),
-  map(seq(firstWord(), steer('thing')), () => true),
+const dayEnd = once(
+  any<unknown>(
+    steer('endofday'),
+    seq(steer('end'), maybe(steer('of')), the, any<unknown>(unitOf('day'), steer('play', 'business'))),
+    seq(steer('close'), steer('of'), steer('play', 'business')),
+    seq(steer('last', 'first-thing'), steer('thing')),
+    map(seq(firstWord(), steer('thing')), () => true),
+  ),
 );
 
 function firstWord(): Rule<true> {
@@ -141,16 +151,18 @@ function firstWord(): Rule<true> {
 }
 
 /** A part of the day by itself belongs to today. */
-const dayPart: Rule<Said> = any<Said>(
-  map(seq(the, any(steer('this'), tonightLead()), part), ([, , p], context) => ({
-    day: dayOf(todayOf(context)),
-    part: p,
-  })),
-  map(seq(steer('last'), part), ([, p], context) =>
-    p === 'night' || p === 'evening' ? { day: lastNight(context), part: p } : undefined,
+const dayPart: Rule<Said> = once(
+  any<Said>(
+    map(seq(the, any(steer('this'), tonightLead()), part), ([, , p], context) => ({
+      day: dayOf(todayOf(context)),
+      part: p,
+    })),
+    map(seq(steer('last'), part), ([, p], context) =>
+      p === 'night' || p === 'evening' ? { day: lastNight(context), part: p } : undefined,
+    ),
+    map(tonight(), (_value, context) => ({ day: tonightFind(context), part: 'night' as const })),
+    map(seq(steer('in'), the, part), ([, , p], context) => ({ day: inThe(p, context), part: p })),
   ),
-  map(tonight(), (_value, context) => ({ day: tonightFind(context), part: 'night' as const })),
-  map(seq(steer('in'), the, part), ([, , p], context) => ({ day: inThe(p, context), part: p })),
 );
 
 function tonightLead(): Rule<never> {
@@ -190,12 +202,14 @@ function inThe(p: PartOfDay, context: DateContext): Find {
 }
 
 const early = maybe(steer('early', 'late'));
-const partOfDay: Rule<PartOfDay> = any(
-  map(
-    seq(early, maybe(any(steer('in'), steer('at'), steer('on'))), the, plainPart(), maybe(part)),
-    ([, , , p]) => p,
+const partOfDay: Rule<PartOfDay> = once(
+  any(
+    map(
+      seq(early, maybe(any(steer('in'), steer('at'), steer('on'))), the, plainPart(), maybe(part)),
+      ([, , , p]) => p,
+    ),
+    meridiemPart(),
   ),
-  meridiemPart(),
 );
 
 /** "morgen" is a part of the day only behind the day it belongs to or "am"; elsewhere it is tomorrow. */
@@ -225,42 +239,54 @@ function meridiemPart(): Rule<PartOfDay> {
 }
 
 /** A day with or without part, time and "end of", in any order people put them. */
-const said: Rule<Said> = any<Said>(
-  map(seq(maybe(dayEnd), on, the, day, maybe(dayEnd)), ([, , , found]) => ({ day: found })),
-  map(seq(on, day, partOfDay, maybe(bareTimeRule)), ([, found, p, time]) => ({ day: found, part: p, time })),
-  map(seq(on, day, timeRule, maybe(partOfDay)), ([, found, time, p]) => ({ day: found, part: p, time })),
-  map(seq(on, day, bareTimeRule, partOfDay), ([, found, time, p]) => ({ day: found, part: p, time })),
-  map(
-    seq(timeRule, maybe(partOfDay), maybe(steer('on', 'of')), the, day, maybe(partOfDay)),
-    ([time, p, , , found, q]) => ({
+const said: Rule<Said> = once(
+  any<Said>(
+    map(seq(maybe(dayEnd), on, the, day, maybe(dayEnd)), ([, , , found]) => ({ day: found })),
+    map(seq(on, day, partOfDay, maybe(bareTimeRule)), ([, found, p, time]) => ({
       day: found,
-      part: p ?? q,
+      part: p,
       time,
-    }),
+    })),
+    map(seq(on, day, timeRule, maybe(partOfDay)), ([, found, time, p]) => ({ day: found, part: p, time })),
+    map(seq(on, day, bareTimeRule, partOfDay), ([, found, time, p]) => ({ day: found, part: p, time })),
+    map(
+      seq(timeRule, maybe(partOfDay), maybe(steer('on', 'of')), the, day, maybe(partOfDay)),
+      ([time, p, , , found, q]) => ({
+        day: found,
+        part: p ?? q,
+        time,
+      }),
+    ),
+    map(seq(bareTimeRule, on, the, day, partOfDay), ([time, , , found, p]) => ({
+      day: found,
+      part: p,
+      time,
+    })),
+    map(seq(bareTimeRule, maybe(on), dayPart), ([time, , whole]) => ({ ...whole, time })),
+    map(seq(partOfDay, maybe(steer('on', 'of')), the, day, maybe(timeRule)), ([p, , , found, time]) => ({
+      day: found,
+      part: p,
+      time,
+    })),
+    map(seq(dayPart, maybe(bareTimeRule)), ([whole, time]) => ({ ...whole, time })),
+    map(timeRule, (time) => ({ time })),
+    map(seq(bareTimeRule, partOfDay), ([time, p]) => ({ time, part: p })),
+    map(seq(partOfDay, timeRule), ([p, time]) => ({ time, part: p })),
   ),
-  map(seq(bareTimeRule, on, the, day, partOfDay), ([time, , , found, p]) => ({ day: found, part: p, time })),
-  map(seq(bareTimeRule, maybe(on), dayPart), ([time, , whole]) => ({ ...whole, time })),
-  map(seq(partOfDay, maybe(steer('on', 'of')), the, day, maybe(timeRule)), ([p, , , found, time]) => ({
-    day: found,
-    part: p,
-    time,
-  })),
-  map(seq(dayPart, maybe(bareTimeRule)), ([whole, time]) => ({ ...whole, time })),
-  map(timeRule, (time) => ({ time })),
-  map(seq(bareTimeRule, partOfDay), ([time, p]) => ({ time, part: p })),
-  map(seq(partOfDay, timeRule), ([p, time]) => ({ time, part: p })),
 );
 
-const moment: Rule<Find> = map(said, (value, context) => {
-  if (value.day === undefined && value.part !== undefined && value.time !== undefined) {
-    // "8 in the evening": today's, if it lies the right way.
-    const settled = combine({ day: dayOf(todayOf(context)), part: value.part, time: value.time }, context);
-    return settled.kind === 'day' && isPassed(settled, context)
-      ? doubt(settled, 'That time has gone today. Which day is meant?')
-      : settled;
-  }
-  return combine(value, context);
-});
+const moment: Rule<Find> = once(
+  map(said, (value, context) => {
+    if (value.day === undefined && value.part !== undefined && value.time !== undefined) {
+      // "8 in the evening": today's, if it lies the right way.
+      const settled = combine({ day: dayOf(todayOf(context)), part: value.part, time: value.time }, context);
+      return settled.kind === 'day' && isPassed(settled, context)
+        ? doubt(settled, 'That time has gone today. Which day is meant?')
+        : settled;
+    }
+    return combine(value, context);
+  }),
+);
 
 function isPassed(found: Extract<Find, { kind: 'day' }>, context: DateContext): boolean {
   if (found.time === undefined) return false;
@@ -277,13 +303,15 @@ const today: Rule<Find> = any(
   })),
 );
 
-const plain: Rule<Find> = any(moment, today);
+const plain: Rule<Find> = once(any(moment, today));
 
 /** A deadline is its last day; a season has none. */
-const deadline: Rule<Find> = any(
-  map(seq(deadlineWords(), the, plain, maybe(latest())), ([, , found]) => seasonAsked(found)),
-  map(seq(plain, latest()), ([found]) => seasonAsked(found)),
-  map(seq(steer('at', 'on', 'in'), the, feast), ([, , found]) => seasonAsked(found)),
+const deadline: Rule<Find> = once(
+  any(
+    map(seq(deadlineWords(), the, plain, maybe(latest())), ([, , found]) => seasonAsked(found)),
+    map(seq(plain, latest()), ([found]) => seasonAsked(found)),
+    map(seq(steer('at', 'on', 'in'), the, feast), ([, , found]) => seasonAsked(found)),
+  ),
 );
 
 function seasonAsked(found: Find): Find {
@@ -314,52 +342,54 @@ function latest(): Rule<unknown> {
   );
 }
 
-const vague: Rule<Find> = any(
-  map(steer('asap', 'soon', 'sometime', 'later'), () => askOf('Which day should it be by?')),
-  map(steer('never'), () => noDay('"Never" is no day. Type a date such as 4 Dec.')),
-  map(seq(steer('about', 'sometime'), maybe(steer('about', 'on', 'in')), the, plain), ([, , , found]) =>
-    doubt(found, 'Is this day meant?'),
-  ),
-  map(seq(plain, steer('about')), ([found]) => doubt(found, 'Is this day meant?')),
-  map(seq(maybe(steer('not')), steer('before'), the, plain), ([not, , , found], context) =>
-    beforeDay(not !== undefined, found, context),
-  ),
-  map(seq(steer('by', 'until'), steer('before'), the, plain), ([, , , found], context) =>
-    beforeDay(false, found, context),
-  ),
-  map(seq(steer('after'), the, plain), ([, , found], context) => afterDay(found, context)),
-  map(
-    seq(
-      steer('from', 'earliest', 'starting', 'beginning'),
-      maybe(steer('on', 'from')),
-      the,
-      plain,
-      maybe(any<unknown>(steer('on'), steer('starting'))),
+const vague: Rule<Find> = once(
+  any(
+    map(steer('asap', 'soon', 'sometime', 'later'), () => askOf('Which day should it be by?')),
+    map(steer('never'), () => noDay('"Never" is no day. Type a date such as 4 Dec.')),
+    map(seq(steer('about', 'sometime'), maybe(steer('about', 'on', 'in')), the, plain), ([, , , found]) =>
+      doubt(found, 'Is this day meant?'),
     ),
-    ([, , , found]) => doubt(found, 'That is the earliest day. Which day is it due?'),
-  ),
-  map(
-    seq(
-      plain,
-      any<unknown>(
-        steer('earliest'),
-        seq(steer('at'), the, steer('earliest')),
-        steers('or', 'later'),
-        steers('or', 'after'),
+    map(seq(plain, steer('about')), ([found]) => doubt(found, 'Is this day meant?')),
+    map(seq(maybe(steer('not')), steer('before'), the, plain), ([not, , , found], context) =>
+      beforeDay(not !== undefined, found, context),
+    ),
+    map(seq(steer('by', 'until'), steer('before'), the, plain), ([, , , found], context) =>
+      beforeDay(false, found, context),
+    ),
+    map(seq(steer('after'), the, plain), ([, , found], context) => afterDay(found, context)),
+    map(
+      seq(
+        steer('from', 'earliest', 'starting', 'beginning'),
+        maybe(steer('on', 'from')),
+        the,
+        plain,
+        maybe(any<unknown>(steer('on'), steer('starting'))),
       ),
+      ([, , , found]) => doubt(found, 'That is the earliest day. Which day is it due?'),
     ),
-    ([found]) => doubt(found, 'That is the earliest day. Which day is it due?'),
+    map(
+      seq(
+        plain,
+        any<unknown>(
+          steer('earliest'),
+          seq(steer('at'), the, steer('earliest')),
+          steers('or', 'later'),
+          steers('or', 'after'),
+        ),
+      ),
+      ([found]) => doubt(found, 'That is the earliest day. Which day is it due?'),
+    ),
+    map(seq(maybe(steer('on')), steer('every'), maybe(plain)), ([, , found]) =>
+      found === undefined
+        ? askOf('One day only can be kept. Which?')
+        : doubt(found, 'One day only can be kept. This one?'),
+    ),
+    map(seq(steer('weekof'), maybe(on), the, day), ([, , , found]) => weekOf(found)),
+    map(seq(the, unitOf('week'), steer('starting', 'beginning', 'of', 'from'), the, day), ([, , , , found]) =>
+      weekOf(found),
+    ),
+    map(steersName(), () => askOf('Which of those days is meant?')),
   ),
-  map(seq(maybe(steer('on')), steer('every'), maybe(plain)), ([, , found]) =>
-    found === undefined
-      ? askOf('One day only can be kept. Which?')
-      : doubt(found, 'One day only can be kept. This one?'),
-  ),
-  map(seq(steer('weekof'), maybe(on), the, day), ([, , , found]) => weekOf(found)),
-  map(seq(the, unitOf('week'), steer('starting', 'beginning', 'of', 'from'), the, day), ([, , , , found]) =>
-    weekOf(found),
-  ),
-  map(steersName(), () => askOf('Which of those days is meant?')),
 );
 
 /** "zwischen den Jahren": the days between Christmas and New Year. */

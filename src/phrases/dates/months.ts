@@ -14,7 +14,7 @@ import {
 import { calendarDate, coming, gone, lastOfMonth, todayOf } from './days.ts';
 import { askOf, dayOf, doubt, type Find, noDay, then } from './find.ts';
 import type { DateContext } from './reading.ts';
-import { any, map, maybe, type Rule, seq } from './rules.ts';
+import { any, map, maybe, once, type Rule, seq } from './rules.ts';
 
 /** Months and years and their edges. A month or year is found as its first day. */
 const monthUnit = unitOf('month');
@@ -29,12 +29,14 @@ function months(shift: number): (value: unknown, context: DateContext) => Find {
   return (_value, context) => dayOf(todayOf(context).with({ day: 1 }).add({ months: shift }));
 }
 
-const relativeMonth: Rule<Find> = any(
-  map(seq(steer('this'), monthUnit), months(0)),
-  map(seq(the, steer('next', 'coming'), monthUnit), months(1)),
-  map(seq(the, steer('last'), monthUnit), months(-1)),
-  map(seq(the, steer('nextbutone'), monthUnit), months(2)),
-  map(seq(the, monthUnit, steers('after', 'next')), months(2)),
+const relativeMonth: Rule<Find> = once(
+  any(
+    map(seq(steer('this'), monthUnit), months(0)),
+    map(seq(the, steer('next', 'coming'), monthUnit), months(1)),
+    map(seq(the, steer('last'), monthUnit), months(-1)),
+    map(seq(the, steer('nextbutone'), monthUnit), months(2)),
+    map(seq(the, monthUnit, steers('after', 'next')), months(2)),
+  ),
 );
 const currentMonth: Rule<Find> = map(seq(the, monthUnit), months(0));
 
@@ -42,7 +44,7 @@ interface NamedMonth {
   readonly month: number;
   readonly year: number | undefined;
 }
-const namedMonth: Rule<NamedMonth> = map(seq(month, maybe(year)), ([n, y]) => ({ month: n, year: y }));
+const namedMonth: Rule<NamedMonth> = once(map(seq(month, maybe(year)), ([n, y]) => ({ month: n, year: y })));
 
 /** The day that `pick` takes in a named month: of the year said, else of the nearest month in which it fits. */
 function inMonth(
@@ -140,14 +142,16 @@ const monthEdges: Rule<Find> = any(
   map(seq(any(steer('in'), steer('sometime'), the), maybe(steer('in')), whole), ([, , found]) => found),
 );
 
-const yearFirst: Rule<Find> = any(
-  map(seq(the, maybe(steer('this')), yearUnit), (_value, context) =>
-    dayOf(todayOf(context).with({ month: 1, day: 1 })),
+const yearFirst: Rule<Find> = once(
+  any(
+    map(seq(the, maybe(steer('this')), yearUnit), (_value, context) =>
+      dayOf(todayOf(context).with({ month: 1, day: 1 })),
+    ),
+    map(seq(the, steer('next'), yearUnit), (_value, context) =>
+      dayOf(todayOf(context).with({ month: 1, day: 1 }).add({ years: 1 })),
+    ),
+    map(year, (n) => dayOf(Temporal.PlainDate.from({ year: n, month: 1, day: 1 }), { yearSaid: true })),
   ),
-  map(seq(the, steer('next'), yearUnit), (_value, context) =>
-    dayOf(todayOf(context).with({ month: 1, day: 1 }).add({ years: 1 })),
-  ),
-  map(year, (n) => dayOf(Temporal.PlainDate.from({ year: n, month: 1, day: 1 }), { yearSaid: true })),
 );
 const lastOfYear = ({ date, yearSaid }: { date: Temporal.PlainDate; yearSaid?: boolean }): Find =>
   dayOf(date.with({ month: 12, day: 31 }), { yearSaid: yearSaid === true });
@@ -249,4 +253,4 @@ const ordinalOfTheMonth: Rule<Find> = map(ordinalOfMonth, (found, context) => {
 });
 
 /** Everything said by the month or the year. */
-export const monthRules: Rule<Find> = any(monthEdges, yearEdges, nthInMonth, ordinalOfTheMonth);
+export const monthRules: Rule<Find> = once(any(monthEdges, yearEdges, nthInMonth, ordinalOfTheMonth));

@@ -16,6 +16,8 @@ export interface Phrase {
   readonly tokens: readonly Token[];
   readonly context: DateContext;
   readonly meter: Meter;
+  /** What shared rules gave at each token, so that no way to a place is walked twice. */
+  readonly known: Map<Rule<unknown>, Map<number, readonly Match<unknown>[]>>;
 }
 
 export interface Match<T> {
@@ -33,8 +35,7 @@ type Values<Rules extends readonly Rule<unknown>[]> = {
 /** One token with a meaning that `pick` accepts. */
 export function token<T>(pick: (meaning: Meaning) => T | undefined): Rule<T> {
   return (phrase, at) => {
-    phrase.meter.steps++;
-    if (phrase.meter.steps > phrase.meter.limit) throw new TooMuchWork();
+    work(phrase);
     const matches: Match<T>[] = [];
     for (const meaning of phrase.tokens[at]?.meanings ?? []) {
       const value = pick(meaning);
@@ -44,13 +45,21 @@ export function token<T>(pick: (meaning: Meaning) => T | undefined): Rule<T> {
   };
 }
 
+function work({ meter }: Phrase): void {
+  meter.steps++;
+  if (meter.steps > meter.limit) throw new TooMuchWork();
+}
+
 /** One rule after the other. */
 export function seq<const Rules extends readonly Rule<unknown>[]>(...rules: Rules): Rule<Values<Rules>> {
   return (phrase, at) => {
     let partial: Match<unknown[]>[] = [{ value: [], next: at }];
     for (const rule of rules) {
       partial = partial.flatMap((before) =>
-        rule(phrase, before.next).map(({ value, next }) => ({ value: [...before.value, value], next })),
+        rule(phrase, before.next).map(({ value, next }) => {
+          work(phrase);
+          return { value: [...before.value, value], next };
+        }),
       );
     }
     // The list holds one value of each rule, in their order, which is what Values spells out.
@@ -75,6 +84,20 @@ export function map<T, U>(rule: Rule<T>, make: (value: T, context: DateContext) 
       const made = make(value, phrase.context);
       return made === undefined ? [] : [{ value: made, next }];
     });
+}
+
+/** Remembers what a rule gives at each token of a phrase: rules that many others try are worked out once. */
+export function once<T>(rule: Rule<T>): Rule<T> {
+  return (phrase, at) => {
+    const places = phrase.known.get(rule) ?? new Map<number, readonly Match<unknown>[]>();
+    phrase.known.set(rule, places);
+    // Only this rule's own matches are kept under its name.
+    const known = places.get(at) as readonly Match<T>[] | undefined;
+    if (known !== undefined) return known;
+    const found = rule(phrase, at);
+    places.set(at, found);
+    return found;
+  };
 }
 
 /** Puts off looking a rule up, for rules that refer to one another. */

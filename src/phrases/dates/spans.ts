@@ -3,7 +3,7 @@ import { addMonths, bareWeekday, coming, todayOf, weeksApart } from './days.ts';
 import { askOf, type DayFind, dayOf, doubt, type Find, merge, noDay, then } from './find.ts';
 import type { Unit } from './meanings.ts';
 import type { DateContext } from './reading.ts';
-import { any, later, map, maybe, type Rule, seq } from './rules.ts';
+import { any, later, map, maybe, once, type Rule, seq } from './rules.ts';
 
 /** A counted span: "3 working days", "a fortnight", "two or three weeks". */
 interface Span {
@@ -17,42 +17,45 @@ interface Span {
 const MOST_YEARS = 150;
 const DAYS_IN: Readonly<Partial<Record<Unit, number>>> = { day: 1, week: 7, fortnight: 14, weekday: 1 };
 
-const plainSpan: Rule<Span> = any(
-  map(seq(count, unit), ([n, u]) => ({ amounts: [n], unit: u })),
-  map(seq(maybe(steer('the')), steer('few', 'couple'), maybe(steer('of')), unit), ([, word, , u]) => ({
-    amounts: word === 'couple' ? [2, 3] : [2, 3],
-    unit: u,
-    vague: true,
-  })),
-  map(seq(count, steer('few', 'couple'), maybe(steer('of')), unit), ([, , , u]) => ({
-    amounts: [2, 3],
-    unit: u,
-    vague: true,
-  })),
-  map(
-    seq(maybe(steer('between')), count, steer('or', 'dash', 'to', 'by', 'and', 'slash'), count, unit),
-    ([, a, , b, u]) => ({
-      amounts: [a, b],
+const plainSpan: Rule<Span> = once(
+  any(
+    map(seq(count, unit), ([n, u]) => ({ amounts: [n], unit: u })),
+    map(seq(maybe(steer('the')), steer('few', 'couple'), maybe(steer('of')), unit), ([, word, , u]) => ({
+      amounts: word === 'couple' ? [2, 3] : [2, 3],
       unit: u,
-    }),
-  ),
-  map(seq(count, unit, steer('or'), count, maybe(unit)), ([a, u, , b]) => ({ amounts: [a, b], unit: u })),
-  map(seq(maybe(count), steer('half', 'halb'), maybe(count), unit), ([, , , u]) =>
-    u === 'hour' ? { amounts: [30], unit: 'minute' as const } : undefined,
-  ),
-  map(seq(count, unit, steers('and'), count, steer('half')), ([n, u]) =>
-    u === 'hour' ? { amounts: [n * 60 + 30], unit: 'minute' as const } : undefined,
+      vague: true,
+    })),
+    map(seq(count, steer('few', 'couple'), maybe(steer('of')), unit), ([, , , u]) => ({
+      amounts: [2, 3],
+      unit: u,
+      vague: true,
+    })),
+    map(
+      seq(maybe(steer('between')), count, steer('or', 'dash', 'to', 'by', 'and', 'slash'), count, unit),
+      ([, a, , b, u]) => ({
+        amounts: [a, b],
+        unit: u,
+      }),
+    ),
+    map(seq(count, unit, steer('or'), count, maybe(unit)), ([a, u, , b]) => ({ amounts: [a, b], unit: u })),
+    map(seq(maybe(count), steer('half', 'halb'), maybe(count), unit), ([, , , u]) =>
+      u === 'hour' ? { amounts: [30], unit: 'minute' as const } : undefined,
+    ),
+    map(seq(count, unit, steers('and'), count, steer('half')), ([n, u]) =>
+      u === 'hour' ? { amounts: [n * 60 + 30], unit: 'minute' as const } : undefined,
+    ),
   ),
 );
 /** In words, "eight days" is German for a week. */
-const span: Rule<Span> = (phrase, at) =>
+const span: Rule<Span> = once((phrase, at) =>
   plainSpan(phrase, at).map((match) => {
     const first = phrase.tokens[at]?.text;
     const second = phrase.tokens[at + 1]?.text.startsWith('tag') === true;
     return second && (first === 'acht' || first === '8')
       ? { ...match, value: { amounts: [7, 8], unit: 'day' as const, vague: true } }
       : match;
-  });
+  }),
+);
 
 /** A day moved by a span; `sign` is 1 forwards, -1 backwards. */
 export function move(
@@ -153,13 +156,19 @@ function fromNow(value: Span, sign: 1 | -1, context: DateContext): Find {
   return move(dayOf(today), value, sign, context);
 }
 
-const nowWords = any<unknown>(steer('now'), seq(dayword));
+const nowWords = once(any<unknown>(steer('now'), seq(dayword)));
 const time = maybe(steer('time'));
 
 /** Spans counted from now. "vor zwei Wochen" is German for ago. */
 const spanFromNow: Rule<Find> = any(
   map(
-    seq(maybe(any(steer('in', 'within'), steer('plus'))), the, maybe(steer('next', 'coming')), span, time),
+    seq(
+      maybe(any<unknown>(seq(steer('within'), maybe(steer('from'))), steer('in', 'plus'))),
+      the,
+      maybe(steer('next', 'coming')),
+      span,
+      time,
+    ),
     ([lead, , word, s], context) => {
       // "the next 3 days" without a lead is a span of days, not the day at its end.
       const found = fromNow(s, 1, context);
@@ -245,12 +254,14 @@ export function spansFrom(day: () => Rule<Find>): Rule<Find> {
 }
 
 /** "a week on Friday", "today week", "Friday fortnight", "Freitag in einer Woche": whole weeks from a weekday or today. */
-const wholeWeeks: Rule<number> = map(span, ({ amounts, unit: u, vague }) => {
-  const days = (DAYS_IN[u] ?? 0) * (amounts[0] ?? 0);
-  return vague !== true && amounts.length === 1 && u !== 'weekday' && days > 0 && days % 7 === 0
-    ? days / 7
-    : undefined;
-});
+const wholeWeeks: Rule<number> = once(
+  map(span, ({ amounts, unit: u, vague }) => {
+    const days = (DAYS_IN[u] ?? 0) * (amounts[0] ?? 0);
+    return vague !== true && amounts.length === 1 && u !== 'weekday' && days > 0 && days % 7 === 0
+      ? days / 7
+      : undefined;
+  }),
+);
 const bareWeeks: Rule<number> = map(unit, (u) => (u === 'week' ? 1 : u === 'fortnight' ? 2 : undefined));
 
 export function weeksFrom(

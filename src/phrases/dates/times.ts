@@ -1,7 +1,7 @@
 import { clock, count, meridiem, numberToken, pair, steer, the } from './atoms.ts';
 import type { PartOfDay } from './meanings.ts';
 import type { DateContext } from './reading.ts';
-import { any, map, maybe, type Rule, seq } from './rules.ts';
+import { any, map, maybe, once, type Rule, seq } from './rules.ts';
 
 /** Minutes after midnight. */
 type Minutes = number;
@@ -55,58 +55,63 @@ function before(h: number, minutes: number): Time | undefined {
   return { minutes: ((h % 12) * 60 - minutes + HALF) % HALF, twelve: true };
 }
 
-const spoken: Rule<Time> = any(
-  map(seq(steer('half'), maybe(steer('past')), hour), ([, past, h], context) => {
-    const time = h <= 12 ? dial(h, 30) : undefined;
-    return time !== undefined && past === undefined && context.locale === 'en-US'
-      ? { ...time, unsure: true }
-      : time;
-  }),
-  map(seq(steer('halb'), hour), ([, h]) => before(h, 30)),
-  map(seq(maybe(count), steer('quarter', 'viertel'), steer('past', 'after'), hour), ([, , , h]) =>
-    h <= 12 ? dial(h, 15) : undefined,
+const spoken: Rule<Time> = once(
+  any(
+    map(seq(steer('half'), maybe(steer('past')), hour), ([, past, h], context) => {
+      const time = h <= 12 ? dial(h, 30) : undefined;
+      return time !== undefined && past === undefined && context.locale === 'en-US'
+        ? { ...time, unsure: true }
+        : time;
+    }),
+    map(seq(steer('halb'), hour), ([, h]) => before(h, 30)),
+    map(seq(maybe(count), steer('quarter', 'viertel'), steer('past', 'after'), hour), ([, , , h]) =>
+      h <= 12 ? dial(h, 15) : undefined,
+    ),
+    map(
+      seq(maybe(count), steer('quarter', 'viertel'), steer('to', 'till', 'of', 'before'), hour),
+      ([, , , h]) => before(h, 15),
+    ),
+    map(seq(minuteCount, steer('past', 'after'), hour), ([m, , h]) => (h <= 12 ? dial(h, m) : undefined)),
+    map(seq(minuteCount, steer('to', 'till', 'before'), hour), ([m, , h]) => before(h, m)),
+    map(seq(minuteCount, steer('before'), steer('halb'), hour), ([m, , , h]) => before(h, 30 + m)),
+    map(seq(minuteCount, steer('after'), steer('halb'), hour), ([m, , , h]) =>
+      m < 30 ? before(h, 30 - m) : undefined,
+    ),
+    map(seq(steer('viertel'), hour), ([, h]) => unsure(before(h, 45))),
   ),
-  map(
-    seq(maybe(count), steer('quarter', 'viertel'), steer('to', 'till', 'of', 'before'), hour),
-    ([, , , h]) => before(h, 15),
-  ),
-  map(seq(minuteCount, steer('past', 'after'), hour), ([m, , h]) => (h <= 12 ? dial(h, m) : undefined)),
-  map(seq(minuteCount, steer('to', 'till', 'before'), hour), ([m, , h]) => before(h, m)),
-  map(seq(minuteCount, steer('before'), steer('halb'), hour), ([m, , , h]) => before(h, 30 + m)),
-  map(seq(minuteCount, steer('after'), steer('halb'), hour), ([m, , , h]) =>
-    m < 30 ? before(h, 30 - m) : undefined,
-  ),
-  map(seq(steer('viertel'), hour), ([, h]) => unsure(before(h, 45))),
 );
 
 function unsure(time: Time | undefined): Time | undefined {
   return time === undefined ? undefined : { ...time, unsure: true };
 }
 
-const figures: Rule<Time> = any(
-  map(clock, ({ hour: h, minute, padded }, context) => {
-    const time = exact(h, minute);
-    if (time === undefined || padded || h > 12 || h === 0 || isGerman(context)) return time;
-    return { ...time, face: true };
-  }),
-  map(seq(clock, steer('uhr')), ([{ hour: h, minute }]) => exact(h, minute)),
-  map(seq(pair, steer('uhr')), ([{ a, b, mark }]) => (mark === '.' ? exact(a, b) : undefined)),
-  map(seq(hour, steer('uhr')), ([h]) => exact(h, 0)),
-  map(seq(hour, steer('uhr'), numberToken), ([h, , { n, digits }]) =>
-    digits.length === 2 ? exact(h, n) : undefined,
+const figures: Rule<Time> = once(
+  any(
+    map(clock, ({ hour: h, minute, padded }, context) => {
+      const time = exact(h, minute);
+      if (time === undefined || padded || h > 12 || h === 0 || isGerman(context)) return time;
+      return { ...time, face: true };
+    }),
+    map(seq(clock, steer('uhr')), ([{ hour: h, minute }]) => exact(h, minute)),
+    map(seq(pair, steer('uhr')), ([{ a, b, mark }]) => (mark === '.' ? exact(a, b) : undefined)),
+    map(seq(hour, steer('uhr')), ([h]) => exact(h, 0)),
+    map(seq(hour, steer('uhr'), numberToken), ([h, , { n, digits }]) =>
+      digits.length === 2 ? exact(h, n) : undefined,
+    ),
+    map(fourFigures(), (n) => {
+      const time = exact(Math.floor(n / 100), n % 100);
+      // "Friday 2027" is as likely a year.
+      return n >= 2000 && n < 2060 ? unsure(time) : time;
+    }),
+    map(seq(hour, steer('oclock')), ([h]) => (h >= 1 && h <= 12 ? dial(h, 0) : undefined)),
   ),
-  map(fourFigures(), (n) => {
-    const time = exact(Math.floor(n / 100), n % 100);
-    // "Friday 2027" is as likely a year.
-    return n >= 2000 && n < 2060 ? unsure(time) : time;
-  }),
-  map(seq(hour, steer('oclock')), ([h]) => (h >= 1 && h <= 12 ? dial(h, 0) : undefined)),
 );
 
 /** "0830"; behind a day of a month such figures are the year. */
 function fourFigures(): Rule<number> {
   return (phrase, at) => {
-    const follows = (phrase.tokens[at - 1]?.meanings ?? []).some(
+    const before = phrase.tokens.slice(0, at).findLast(({ text }) => text !== '-' && text !== '/');
+    const follows = (before?.meanings ?? []).some(
       ({ is }) => is === 'month' || is === 'ordinal' || is === 'number',
     );
     return numberToken(phrase, at).flatMap(({ value: { n, digits }, next }) =>
@@ -147,17 +152,19 @@ function isGerman(context: DateContext): boolean {
 /** 12am is the start of a day to some and its end to others; it is asked back. */
 const halved: Rule<Time> = map(withHalf, (time) => (time.minutes === 0 ? { ...time, unsure: true } : time));
 
-const firm: Rule<Time> = any(halved, spoken, figures, noon);
+const firm: Rule<Time> = once(any(halved, spoken, figures, noon));
 
 /** A time that stands on its own: "3pm", "at 4", "half eight". A bare figure needs its "at". */
-export const timeRule: Rule<Time> = any(
-  map(seq(maybe(lead()), firm, maybe(steer('sharp'))), ([, time]) => time),
-  map(seq(lead(), any(plainHour, pointed)), ([, time]) => time),
-  map(seq(steer('about'), the, any(firm, plainHour)), ([, , time]) => unsure(time)),
+export const timeRule: Rule<Time> = once(
+  any(
+    map(seq(maybe(lead()), firm, maybe(steer('sharp'))), ([, time]) => time),
+    map(seq(lead(), any(plainHour, pointed)), ([, time]) => time),
+    map(seq(steer('about'), the, any(firm, plainHour)), ([, , time]) => unsure(time)),
+  ),
 );
 
 /** A time whose part of the day follows, so a bare figure will do: "7 this morning", "8 in the evening". */
-export const bareTimeRule: Rule<Time> = any(timeRule, plainHour, pointed);
+export const bareTimeRule: Rule<Time> = once(any(timeRule, plainHour, pointed));
 
 function lead(): Rule<unknown> {
   return steer('at');

@@ -71,7 +71,7 @@ const PATTERNS: readonly (readonly [RegExp, Maker])[] = [
     /(\d{4})-(\d{1,2})-(\d{1,2})(?:t(\d{2}):(\d{2})(?::00)?)?(?![\d:])/y,
     ([text, y, m, d, hour, minute]) => [
       ...one(text, { is: 'ymd', year: Number(y), month: Number(m), day: Number(d) }),
-      ...(hour === undefined ? [] : one(text, clock(hour, minute))),
+      ...(hour === undefined ? [] : one(text, clock(hour, minute, true))),
     ],
   ],
   [
@@ -159,7 +159,7 @@ function words(text: string | undefined, book: WordBook): readonly Token[] {
   const joined = plain.length > 1 ? plain.replaceAll('-', '') : plain;
   if (FILLERS.has(joined)) return [];
   if (book.meanings.has(fold(joined)) || !plain.includes('-') || plain === '-') {
-    return one(joined, ...meaningsOf(joined, book));
+    return germanCompound(joined, book) ?? one(joined, ...meaningsOf(joined, book));
   }
   const parts = plain.split('-').map((part): Token => ({ text: part, meanings: meaningsOf(part, book) }));
   return parts.flatMap((part, index) => {
@@ -168,6 +168,18 @@ function words(text: string | undefined, book: WordBook): readonly Token[] {
       ? [...one('-', { is: 'steer', word: 'dash' }), part]
       : [part];
   });
+}
+
+/** "Freitagabend" is Freitag and Abend. */
+function germanCompound(word: string, book: WordBook): readonly Token[] | undefined {
+  const [, day, part] =
+    /^((?:mon|diens|donners|frei|sams|sonn)tag|mittwoch|sonnabend)(\p{L}{4,})$/u.exec(word) ?? [];
+  const meanings = part === undefined ? [] : (book.meanings.get(fold(part)) ?? []);
+  if (day === undefined || part === undefined || !meanings.some(({ is }) => is === 'part')) return undefined;
+  return [
+    { text: day, meanings: book.meanings.get(day) ?? [] },
+    { text: part, meanings },
+  ];
 }
 
 function isDay(token: Token): boolean {

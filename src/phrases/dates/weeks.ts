@@ -2,7 +2,7 @@ import { isoWeek, numberToken, of, on, ordinal, steer, steers, the, unitOf, week
 import { mondayOf, mondayOfWeek, todayOf } from './days.ts';
 import { askOf, dayOf, type Find, noDay, then } from './find.ts';
 import type { DateContext } from './reading.ts';
-import { any, map, maybe, type Rule, seq } from './rules.ts';
+import { any, map, maybe, once, type Rule, seq } from './rules.ts';
 
 /** Weeks, named as this, next, last, or by their ISO 8601 number. A week is found as its Monday. */
 const week = unitOf('week');
@@ -56,7 +56,7 @@ function weekNumber(week: number, year: number | undefined, context: DateContext
     : dayOf(fitting);
 }
 
-const anyWeek = any(relativeWeek, numberedWeek);
+const anyWeek = once(any(relativeWeek, numberedWeek));
 
 function within(monday: Find, day: number): Find {
   return then(monday, ({ date, yearSaid }) =>
@@ -88,7 +88,7 @@ function namedDay(monday: Find, day: number, context: DateContext): Find {
 }
 
 const currentWeek: Rule<Find> = map(seq(the, week), (_value, context) => dayOf(mondayOf(todayOf(context))));
-const edgeWeek = any(anyWeek, currentWeek);
+const edgeWeek = once(any(anyWeek, currentWeek));
 
 /** The working week ends on Friday and starts on Monday; a Friday or Monday off makes it a question. */
 function edge(monday: Find, day: number, context: DateContext): Find {
@@ -134,4 +134,4 @@ const weekends: Rule<Find> = map(
 );
 
 /** Everything said by the week. */
-export const weekRules: Rule<Find> = any(wholeWeek, dayOfNamedWeek, edgesOfWeek, weekends);
+export const weekRules: Rule<Find> = once(any(wholeWeek, dayOfNamedWeek, edgesOfWeek, weekends));

@@ -133,7 +133,7 @@ const STEERS: Readonly<Record<Steer, string>> = {
   sharp: 'sharp pünktlich exactly genau',
   slash: '/',
   soon: 'soon shortly bald demnächst sometime-soon',
-  sometime: 'sometime anytime irgendwann',
+  sometime: 'sometime anytime over during irgendwann übers während',
   start: 'start',
   starting: 'starting beginning-from',
   than: 'than als',

@@ -19,11 +19,11 @@ export function sayLateness(promisedOn: Day, today: Day, days: WorkingDays): str
   return `late by ${late} working ${late === 1 ? 'day' : 'days'}`;
 }
 
-/** Whose chase it is and what has been done about it. */
+/** Whose chase it is and what has been done about it: "Ada's chase, nobody has chased it yet". */
 export function sayChase({ chaserName, chasedOn, chasedTimes }: Order, today: Day): string {
-  if (chasedOn === null) return `${chaserName} chases. Nobody has chased it yet.`;
+  if (chasedOn === null) return `${chaserName}’s chase, nobody has chased it yet`;
   const times = chasedTimes === 1 ? 'once' : `${chasedTimes} times`;
-  return `${chaserName} chases. Chased ${times}, last on ${sayDay(chasedOn, today)}.`;
+  return `${chaserName}’s chase, chased ${times}, last on ${sayDay(chasedOn, today)}`;
 }
 
 /** "GBP 12.50", with the currency's own number of decimals (ISO 4217). */
