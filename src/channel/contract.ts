@@ -116,6 +116,8 @@ export interface Hands {
   suggest(line: string, caret: number, options?: { channelId?: string }): Promise<readonly Suggestion[]>;
   press(messageId: string, customId: string): Promise<Outcome>;
   choose(messageId: string, customId: string, values: readonly string[]): Promise<Outcome>;
+  /** Puts an emoji on a message, or takes it off again; the message as it is then comes back as `posted`. */
+  react(messageId: string, emoji: string, on?: boolean): Promise<Outcome>;
   submit(form: OpenForm, values: Readonly<Record<string, string | readonly string[]>>): Promise<Outcome>;
 }
 

@@ -20,6 +20,7 @@ import { wireMessage } from './world/message-payload.ts';
 import { Messages } from './world/messages.ts';
 import { openStorage } from './world/storage.ts';
 import type { Person } from './world/things.ts';
+import { welcome } from './world/welcome.ts';
 import { type News, World } from './world/world.ts';
 
 const DEFAULT_UPLOAD_LIMIT = 50_000_000;
@@ -108,6 +109,11 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
   // A TCP server that listens has an address of this form; only pipes have another.
   const { port } = server.address() as AddressInfo;
   world.origin = `http://${reachableAs(host)}:${port}`;
+  interactions.expired.listen(({ originalId }) => {
+    const message = originalId === undefined ? undefined : messages.find(originalId);
+    // "Working" that never came to anything is taken away with the token that could have finished it.
+    if (message !== undefined && (message.flags & Flag.loading) !== 0) messages.remove(message);
+  });
   const unlisten = world.news.listen((news) => {
     if (news.kind === 'bot') checkReady();
   });
@@ -118,7 +124,7 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     token,
     guildId: world.guildId,
     channels: world.textChannels().map(({ id, name }) => ({ id, name })),
-    hands: (name) => handsFor(world.join(name)),
+    hands: (name) => handsFor(welcome(world, name)),
     messages: (channelId) => storage.all(channelId).map((message) => wireMessage(world, message)),
     onMessage: (listener) => world.news.listen(publicNews(world, listener)),
     ready: () => ready.promise,

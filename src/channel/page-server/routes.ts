@@ -5,6 +5,7 @@ import { isObject, type JsonObject, numberOf, parseJson, stringsIn, textOf } fro
 import { isId } from '../wire/snowflake.ts';
 import type { ChannelState } from '../world/state.ts';
 import type { Channel, Person } from '../world/things.ts';
+import { welcome } from '../world/welcome.ts';
 import { PAGE_SIZE, pageChannels, pageJson, pageOf, pagePerson } from './entries.ts';
 
 export interface PageApiOptions {
@@ -103,7 +104,7 @@ export function pageApi(state: ChannelState, options: PageApiOptions): Hono {
     }
     if (world.named(name)?.bot === true)
       throw new BadRequest(`${name} is the name of the bot; take another.`);
-    return answer(c, { person: pagePerson(world.join(name)) });
+    return answer(c, { person: pagePerson(welcome(world, name)) });
   });
 
   api.onError((error, c) => {

@@ -1,10 +1,12 @@
 import type { Hands, OpenForm, Outcome, Upload } from '../contract.ts';
 import { LIMITS } from '../rules/limits.ts';
+import { ApiError } from '../wire/api-error.ts';
 import type { JsonObject } from '../wire/json.ts';
 import { Kind } from '../wire/numbers.ts';
 import { attachmentOf } from '../world/attachments.ts';
 import type { Deed } from '../world/interactions.ts';
 import { wireMessage } from '../world/message-payload.ts';
+import { react } from '../world/reactions.ts';
 import type { ChannelState } from '../world/state.ts';
 import type { Attachment, Channel, Command, Message, Person } from '../world/things.ts';
 import { commandData } from './command-data.ts';
@@ -86,6 +88,18 @@ export function handsOf(state: ChannelState, person: Person, botThere: () => boo
     press: (messageId, customId) => use(messageId, customId, pressData),
     choose: (messageId, customId, values) =>
       use(messageId, customId, (part) => chooseData(world, part, values)),
+
+    react: async (messageId, emoji, on = true) => {
+      const message = visible(state, person, messageId);
+      if (message === undefined) return refused('That message is gone.');
+      try {
+        react(state, message, person, emoji, on);
+      } catch (error) {
+        if (!(error instanceof ApiError)) throw error;
+        return refused(`${error.message}.`);
+      }
+      return { kind: 'posted', message: wireMessage(world, messages.find(messageId) ?? message) };
+    },
 
     async submit(form: OpenForm, values: FormValues) {
       const opened = interactions.opened(form.interactionId, person.id);

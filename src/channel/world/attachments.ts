@@ -18,7 +18,8 @@ export interface FilePlan {
 
 /** A name without what separates paths or cannot be shown. */
 export const safeName = (name: string): string =>
-  [...name].map((char) => (/[\s/\\:"<>|?*]/.test(char) || char < ' ' ? '_' : char)).join('') || 'file';
+  [...name.toWellFormed()].map((char) => (/[\s/\\:"<>|?*]/.test(char) || char < ' ' ? '_' : char)).join('') ||
+  'file';
 
 /** @throws ApiError 50045 for a file over the limit. */
 export function checkSizes(uploads: readonly Upload[], limitBytes: number): void {
@@ -64,7 +65,8 @@ export function attachmentOf(id: string, upload: Upload, described: JsonObject =
     id,
     filename: safeName(textOf(described['filename']) ?? upload.name),
     size: upload.bytes.byteLength,
-    type: upload.type === '' ? 'application/octet-stream' : upload.type,
+    // Without parameters: what is sent back as a header must be nothing but a type.
+    type: /^[\w.+-]+\/[\w.+-]+/.exec(upload.type)?.[0] ?? 'application/octet-stream',
     ...imageSize(upload.bytes),
     ...(description === undefined ? {} : { description }),
     ...(title === undefined ? {} : { title }),

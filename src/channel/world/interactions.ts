@@ -4,6 +4,7 @@ import { LIMITS } from '../rules/limits.ts';
 import { refuse } from '../wire/api-error.ts';
 import { compact, type JsonObject } from '../wire/json.ts';
 import { type Kind, Permission } from '../wire/numbers.ts';
+import { Emitter } from './emitter.ts';
 import { messagePayload } from './message-payload.ts';
 import { channelPayload, memberPayload, userPayload } from './payloads.ts';
 import type { Channel, Message, Person } from './things.ts';
@@ -60,6 +61,8 @@ export class Interactions {
   readonly #byToken = new Map<string, Interaction>();
   readonly #forms = new Map<string, Opened>();
   readonly #cancels = new Set<() => void>();
+  /** Told of each interaction whose token has ended. */
+  readonly expired = new Emitter<Interaction>();
   /** How often each is delivered; more than once only as a fault. */
   deliveries = 1;
 
@@ -91,6 +94,7 @@ export class Interactions {
     this.#later(MAX.tokenMs, () => {
       this.#byToken.delete(interaction.token);
       settle({ kind: 'unanswered', interactionId: interaction.id });
+      this.expired.tell(interaction);
     });
     const data = this.#payload(interaction);
     for (let time = 0; time < this.deliveries; time += 1) {

@@ -47,6 +47,8 @@ export class World {
   readonly news = new Emitter<News>();
   /** `http://127.0.0.1:PORT`, known once the server listens. */
   origin = '';
+  /** Names in the order in which the channel was opened with them; the first is where people find themselves. */
+  readonly #channelOrder: readonly string[];
   readonly #people = new Map<string, Person>();
   readonly #channels = new Map<string, Channel>();
   readonly #commands = new Map<string, Command>();
@@ -58,6 +60,7 @@ export class World {
     this.storage = storage;
     this.newId = idMaker(() => clock.nowMs(), storage.newestId());
     this.guildName = options.guildName;
+    this.#channelOrder = options.channels;
     for (const person of storage.things('person')) this.#people.set(person.id, person);
     for (const channel of storage.things('channel')) this.#channels.set(channel.id, channel);
     for (const command of storage.things('command')) this.#commands.set(command.id, command);
@@ -147,8 +150,15 @@ export class World {
     return this.#channels.get(id);
   }
 
+  /** The ordinary channels, as the opener ordered them; those of an earlier life that it no longer names come last. */
   textChannels(): readonly Channel[] {
-    return this.channels().filter((channel) => channel.kind === ChannelKind.text);
+    const place = ({ name }: Channel) => {
+      const index = this.#channelOrder.indexOf(name);
+      return index < 0 ? this.#channelOrder.length : index;
+    };
+    return this.channels()
+      .filter((channel) => channel.kind === ChannelKind.text)
+      .sort((a, b) => place(a) - place(b));
   }
 
   /** Is this one between the bot and one person? */
