@@ -4,12 +4,12 @@ import { join } from 'node:path';
 import { type Chargehand, startChargehand } from './chargehand.ts';
 import { type Config, readConfig, TOKEN_REFUSED } from './config.ts';
 import { systemClock, systemTimer } from './core/clock.ts';
+import { StoreProblem } from './core/store-problem.ts';
 import { UserError } from './core/user-error.ts';
 import { demo, loadDemo } from './demo.ts';
 import { openLocal } from './local.ts';
 import { openLog, redact } from './log.ts';
 import { startTicker } from './reminders/ticker.ts';
-import { StoreProblem } from './sqlite/store-problem.ts';
 import { holdWriterLock } from './sqlite/writer-lock.ts';
 import { thisProcess } from './this-process.ts';
 

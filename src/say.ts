@@ -6,12 +6,12 @@ import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
 import type { Result } from './bot/request.ts';
 import { clockAt, systemClock, systemTimer } from './core/clock.ts';
+import { StoreProblem } from './core/store-problem.ts';
 import { instantOf } from './core/time.ts';
 import { UserError } from './core/user-error.ts';
 import { demo } from './demo.ts';
 import { openLocal } from './local.ts';
 import { openScript, type Spoken } from './say/script.ts';
-import { StoreProblem } from './sqlite/store-problem.ts';
 
 const USAGE = `npm run say -- [--json] [--db FILE] [--at 2026-12-21T08:31] [--as NAME] [LINE ...]
 Without a LINE, lines are read from standard input.`;

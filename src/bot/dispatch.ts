@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { AlreadyDone } from '../core/already-done.ts';
 import type { Clock } from '../core/clock.ts';
 import type { Reply } from '../core/reply.ts';
+import { StoreProblem } from '../core/store-problem.ts';
 import type { Choice } from '../core/user-error.ts';
 import { UserError } from '../core/user-error.ts';
 import type { Desks } from '../records/desks.ts';
@@ -99,6 +100,8 @@ function explain(parts: DispatcherParts, request: Request, asks: Asks, fault: un
 function outage(parts: DispatcherParts, request: Request, fault: unknown, saved: boolean): Result {
   const reference = parts.newReference();
   parts.report(fault, reference, request);
+  // trouble with the disk is the one fault of ours whose own words help the person who asked
+  if (fault instanceof StoreProblem) return refused({ code: 'outage', message: fault.message, reference });
   const kept = saved
     ? 'What you entered was saved; only the answer failed.'
     : 'Nothing was saved. Try it once more.';

@@ -2,9 +2,10 @@ import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync }
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import Database from 'better-sqlite3';
+import { StoreProblem } from '../core/store-problem.ts';
 import { type CopyFacts, type CopyFinding, countRows } from './check-copy.ts';
+import { inPlainWords } from './in-plain-words.ts';
 import { expired, RETENTION, type Retention } from './retention.ts';
-import { inPlainWords, StoreProblem } from './store-problem.ts';
 import { syncFile, syncFolder } from './sync.ts';
 
 export interface Backup extends CopyFacts {

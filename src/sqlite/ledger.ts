@@ -1,8 +1,9 @@
 import type { Database } from 'better-sqlite3';
+import { AlreadyDone } from '../core/already-done.ts';
 import { type Disagreement, disagreements } from './audit.ts';
 import { type Change, type History, openHistory, type RowChange } from './history.ts';
+import { inPlainWords } from './in-plain-words.ts';
 import { recordedTables } from './recorded-tables.ts';
-import { inPlainWords } from './store-problem.ts';
 import { installTriggers } from './triggers.ts';
 import { openUndo } from './undo.ts';
 
@@ -22,19 +23,6 @@ interface Done {
   readonly said: string;
   /** How many writes to recorded rows the change holds; with 0 there is nothing to undo and no history shows it. */
   readonly writes: number;
-}
-
-/** The same interaction was delivered before and took effect then; what it said then is the answer now. */
-export class AlreadyDone extends Error {
-  override readonly name = 'AlreadyDone';
-  readonly changeId: number;
-  readonly said: string;
-
-  constructor(first: Change) {
-    super(`interaction took effect before, as change ${first.id}`);
-    this.changeId = first.id;
-    this.said = first.said;
-  }
 }
 
 /** The only way to write records: all of a change or nothing, once per interaction, logged by the database itself. */
@@ -107,7 +95,7 @@ function openRecorder(db: Database, history: History): Recorder {
     if (db.inTransaction) throw new Error('a change cannot be opened inside another transaction');
     const whole = db.transaction(() => {
       const first = history.byInteraction(by.interactionId);
-      if (first !== null) throw new AlreadyDone(first);
+      if (first !== null) throw new AlreadyDone(first.id, first.said);
       const changeId = Number(begin.run(by).lastInsertRowid);
       openChange.run(changeId);
       const { value, said } = work();

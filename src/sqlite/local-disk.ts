@@ -1,5 +1,6 @@
 import { mkdirSync, statfsSync } from 'node:fs';
-import { inPlainWords, StoreProblem } from './store-problem.ts';
+import { StoreProblem } from '../core/store-problem.ts';
+import { inPlainWords } from './in-plain-words.ts';
 
 /**
  * File systems whose locks or shared memory SQLite's write-ahead log cannot rely on, by the `f_type` that Linux

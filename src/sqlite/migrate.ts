@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3';
-import { StoreProblem } from './store-problem.ts';
+import { StoreProblem } from '../core/store-problem.ts';
 
 /** One step of the schema. Steps are only ever added at the end; a released one is never edited. */
 export interface Migration {

@@ -1,10 +1,11 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
+import { StoreProblem } from '../core/store-problem.ts';
 import { checkCopy } from './check-copy.ts';
+import { inPlainWords } from './in-plain-words.ts';
 import { prepareFolder } from './local-disk.ts';
 import { type Migration, migrate, schemaVersion } from './migrate.ts';
-import { inPlainWords, StoreProblem } from './store-problem.ts';
 import { syncFile, syncFolder } from './sync.ts';
 
 /** Milliseconds a statement may wait for a lock. The whole program waits with it, and an answer is due within 3,000. */

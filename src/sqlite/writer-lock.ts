@@ -1,7 +1,8 @@
 import { dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
+import { StoreProblem } from '../core/store-problem.ts';
+import { inPlainWords } from './in-plain-words.ts';
 import { prepareFolder } from './local-disk.ts';
-import { inPlainWords, StoreProblem } from './store-problem.ts';
 
 export interface LockHolder {
   readonly pid: number;

@@ -2,8 +2,8 @@ import { chmodSync, readFileSync, statSync, truncateSync, writeFileSync } from '
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import type { StoreTrouble } from '../../../src/core/store-problem.ts';
 import { makeBackup } from '../../../src/sqlite/backup.ts';
-import type { StoreTrouble } from '../../../src/sqlite/store-problem.ts';
 import { startChild } from '../../support/child.ts';
 import { contentOf, openRecordBook } from '../../support/record-book.ts';
 import { scratchFolder } from '../../support/scratch-folder.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { AlreadyDone } from '../../../src/sqlite/ledger.ts';
+import { AlreadyDone } from '../../../src/core/already-done.ts';
 import { asker, contentOf, openRecordBook } from '../../support/record-book.ts';
 
 function start() {

@@ -2,9 +2,9 @@ import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import type { StoreTrouble } from '../../../src/core/store-problem.ts';
 import { requireLocalDisk, unsafeFileSystem } from '../../../src/sqlite/local-disk.ts';
 import { isAtLeast, openDatabase } from '../../../src/sqlite/open.ts';
-import type { StoreTrouble } from '../../../src/sqlite/store-problem.ts';
 import { RECORD_BOOK } from '../../support/record-book.ts';
 import { scratchFolder } from '../../support/scratch-folder.ts';
 

@@ -1,31 +1,5 @@
 import Database from 'better-sqlite3';
-
-/** What stops the records from being opened or written; closed, so that wording and tests can be complete. */
-export type StoreTrouble =
-  | 'full'
-  | 'read-only'
-  | 'busy'
-  | 'disk-error'
-  | 'damaged'
-  | 'not-a-database'
-  | 'cannot-open'
-  | 'newer'
-  | 'migration-failed'
-  | 'network-disk'
-  | 'in-use'
-  | 'not-durable'
-  | 'old-library';
-
-/** Trouble with the file that holds the records. The message is for people: what happened, what was kept, what to do. */
-export class StoreProblem extends Error {
-  override readonly name = 'StoreProblem';
-  readonly trouble: StoreTrouble;
-
-  constructor(trouble: StoreTrouble, message: string, options?: ErrorOptions) {
-    super(message, options);
-    this.trouble = trouble;
-  }
-}
+import { StoreProblem, type StoreTrouble } from '../core/store-problem.ts';
 
 /** SQLite's primary result codes that say something about the disk or the file rather than about our SQL. */
 const FROM_SQLITE: Readonly<Record<string, readonly [StoreTrouble, string]>> = {
