@@ -5,6 +5,7 @@ import type { FittingFacts, PracticeFacts } from '../src/calc/threads/facts.ts';
 import { type Candidate, identifyThread, type Suspect } from '../src/calc/threads/identify.ts';
 import { diameterReading, joinPitches, pitchReading } from '../src/calc/threads/reading-error.ts';
 import type { Seat, ThreadReadings } from '../src/calc/threads/readings.ts';
+import type { ThreadFamily } from '../src/calc/threads/thread.ts';
 import { threadAnswer } from '../src/calc/threads/thread-answer.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
@@ -74,7 +75,7 @@ function readingsFrom(
 ): { readonly readings: ThreadReadings; readonly pitchesDisagree: boolean } {
   const side = agreed('side', asked.side, size.side);
   const taper = agreed('taper', asked.taper, size.taperSaid);
-  const named = size.fitting === undefined ? size.named : namedByFitting(size);
+  const named = isReading(size, asked) ? undefined : namedByFitting(size);
   const pitch = joinPitches(size.pitches.map((given) => pitchReading(given, standardPitchesMm)));
   const diameter =
     size.diameter === undefined
@@ -82,7 +83,7 @@ function readingsFrom(
       : diameterReading(size.diameter, {
           withinMm: asked.within,
           female: side === 'female',
-          fraction: size.named?.nominal !== undefined,
+          inchName: size.diameter.inchName,
         });
   const taperRate =
     size.taper === undefined || diameter === undefined
@@ -119,6 +120,12 @@ function agreed<Value extends string>(
     );
   }
   return asked ?? said;
+}
+
+/** A whole number of millimetres said to be right within so much was measured: it is no name. */
+function isReading({ diameter, named }: ThreadSize, { within }: ThreadInput): boolean {
+  const wholeMm = diameter !== undefined && !diameter.inchName && named?.families === undefined;
+  return wholeMm && (within !== undefined || diameter.plusMinusMm !== undefined);
 }
 
 /** `jic -6` names the thread of that fitting; without a dash number only its seat is known. */
@@ -169,13 +176,22 @@ function fittingFacts(fitting: Fitting): FittingFacts {
   };
 }
 
+const FAMILY_WORDS: Readonly<Record<ThreadFamily, string>> = {
+  'iso-metric': 'metric',
+  unified: 'Unified',
+  'bsp-parallel': 'G',
+  'bsp-taper': 'R',
+  npt: 'NPT',
+  whitworth: 'Whitworth',
+};
+
 /** How the text was understood, so that a slip is seen. */
 function sayBack(size: ThreadSize, { diameter, pitch, side, named }: ThreadReadings): string {
-  const family = named?.series ?? named?.families ?? [];
+  const family = (named?.families ?? []).map((each) => FAMILY_WORDS[each]);
   const across = diameter === undefined ? '' : `${diameter.mm.toFixed(2)} mm across`;
   return [
-    ...(named?.nominal === undefined ? [] : [`the size ${named.nominal} ${family.join('/')}`.trim()]),
-    ...(across === '' || size.named?.nominal !== undefined ? [] : [across]),
+    ...(named?.nominal === undefined ? [] : [`the size ${named.nominal} ${family.join(' or ')}`.trim()]),
+    ...(across === '' || size.diameter?.inchName === true ? [] : [across]),
     ...(size.taper === undefined
       ? []
       : [`${size.taper.otherMm.toFixed(2)} mm across ${size.taper.overMm} mm further on`]),

@@ -43,6 +43,7 @@ export function toDiameter(item: NumberToken): TypedLength {
     mm,
     halfDigitMm: item.halfDigit * scale,
     plusMinusMm: item.plusMinus === undefined ? undefined : item.plusMinus * scale,
+    inchName: item.fraction !== undefined,
     text: item.text,
   };
 }

@@ -51,7 +51,7 @@ function waysToRead(diameter: NumberToken, pitch: NumberToken, orderKept: boolea
   const ways: Pair[] = [];
   // 0.558 beside 18 is an inch size: as a pitch in mm it is none that exists.
   const inchSize = pitch.value < 1 && !isMetricPitch(pitch.value) && isTpi(diameter.value);
-  if (pitch.value <= COARSEST_MM && !inchSize) ways.push(asMm);
+  if (pitch.value <= COARSEST_MM && diameter.value > pitch.value && !inchSize) ways.push(asMm);
   if (
     usualTpi &&
     (diameter.value > LARGEST_IN ? diameter.value < LARGEST_MM : inchesLikely(diameter, orderKept))

@@ -152,7 +152,7 @@ function settleNumber(draft: Draft, item: NumberToken, before: SizeItem | undefi
     draft.diameter = toDiameter(item);
     draft.named = { nominal: item.fraction };
   } else if (role === 'diameter' && draft.diameter === undefined) {
-    draft.diameter = toDiameter(item);
+    settleDiameter(draft, item);
   } else {
     draft.loose.push(item);
   }
@@ -209,7 +209,7 @@ function settleLoose(draft: Draft, items: readonly SizeItem[]): void {
   if (name !== undefined && second !== undefined && third === undefined) {
     draft.named = name;
     if (name.families === undefined)
-      draft.diameter = toDiameter({ ...first, unit: 'in', halfDigit: 1 / 128 });
+      draft.diameter = toDiameter({ ...first, unit: 'in', fraction: String(first.value) });
     draft.pitches.push(toPitch(second, 'tpi'));
     return;
   }
@@ -219,13 +219,21 @@ function settleLoose(draft: Draft, items: readonly SizeItem[]): void {
   if (second === undefined) {
     if (spanInstead(draft, first, items)) return;
     if (sized) draft.pitches.push(toPitch(first, first.unit ?? loosePitchUnit(first)));
-    else draft.diameter = toDiameter(first);
+    else settleDiameter(draft, first);
     return;
   }
   if (draft.pitches.length > 0) throw tooMany(draft.loose);
   const { diameter, pitch, unit } = splitPair(first, second);
-  draft.diameter = toDiameter(diameter);
+  settleDiameter(draft, diameter);
   draft.pitches.push(toPitch(pitch, unit));
+}
+
+/** A whole number of millimetres is as often the name of the thread as a reading of it. */
+function settleDiameter(draft: Draft, item: NumberToken): void {
+  draft.diameter = toDiameter(item);
+  const whole =
+    Number.isInteger(item.value) && item.halfDigit === 0.5 && item.unit !== 'in' && item.value >= 3;
+  if (whole && draft.named === undefined) draft.named = { nominal: String(item.value) };
 }
 
 /**

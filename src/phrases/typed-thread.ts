@@ -5,6 +5,8 @@ export interface TypedLength {
   readonly mm: number;
   readonly halfDigitMm: number;
   readonly plusMinusMm: number | undefined;
+  /** Given as a fraction of an inch, or a whole inch: as much a name as a length. */
+  readonly inchName: boolean;
   readonly text: string;
 }
 

@@ -4,7 +4,7 @@ import { listed } from './wording.ts';
 
 /** One measurement that tells candidates apart, and which answer leaves which of them. */
 export interface Decider {
-  readonly what: 'pitch' | 'taper' | 'angle' | 'diameter' | 'same';
+  readonly what: 'side' | 'pitch' | 'taper' | 'angle' | 'diameter' | 'same';
   /** To be read out at the car. */
   readonly ask: string;
   readonly answers: readonly { readonly reads: string; readonly leaves: readonly string[] }[];
@@ -18,12 +18,12 @@ const RULE_MM = 0.5;
 const MOST_NAMED = 4;
 
 /**
- * The measurements that separate the candidates, most decisive first: pitch over many threads, taper, flank angle,
- * then the crest diameter. Each is listed only while it still splits something.
+ * The measurements that separate the candidates, most decisive first: which side it is, pitch over many threads, taper,
+ * flank angle, then the crest diameter. Each is listed only while it still splits something.
  */
 export function decidingMeasurements(candidates: readonly Candidate[]): readonly Decider[] {
   if (candidates.length < 2) return [];
-  const deciders = [byPitch, byTaper, byAngle, byDiameter]
+  const deciders = [bySide, byPitch, byTaper, byAngle, byDiameter]
     .map((decide) => decide(candidates))
     .filter((decider) => decider !== undefined)
     .sort((a, b) => largest(a) - largest(b));
@@ -48,6 +48,22 @@ function splitBy(group: readonly Candidate[], { answers }: Decider): readonly (r
   return answers
     .map(({ leaves }) => group.filter(({ thread }) => leaves.includes(thread.id)))
     .filter((part) => part.length > 0);
+}
+
+/** Only while the side was not said can candidates stand on both. */
+function bySide(candidates: readonly Candidate[]): Decider | undefined {
+  const on = (wanted: Side) =>
+    candidates.filter(({ side }) => side === wanted).map(({ thread }) => thread.id);
+  const [male, female] = [on('male'), on('female')];
+  if (male.length === 0 || female.length === 0) return undefined;
+  return {
+    what: 'side',
+    ask: 'Was that over the crests of a male thread, or across the bore of a female one?',
+    answers: [
+      { reads: 'male', leaves: male },
+      { reads: 'female', leaves: female },
+    ],
+  };
 }
 
 function byPitch(candidates: readonly Candidate[]): Decider | undefined {
@@ -125,12 +141,9 @@ function byDiameter(candidates: readonly Candidate[]): Decider | undefined {
 
 function sameThread(candidates: readonly Candidate[]): Decider {
   const ids = candidates.map(({ thread }) => thread.id);
-  const pipe = candidates.every(({ thread }) => thread.tapered);
   return {
     what: 'same',
-    ask: pipe
-      ? 'No caliper or gauge separates these; try the known mate by hand.'
-      : 'These are the same thread under two names; either mates.',
+    ask: 'No measurement separates these: they are the same thread under two names, and either mates.',
     answers: [{ reads: 'the same', leaves: ids }],
   };
 }

@@ -17,13 +17,17 @@ export interface Evidence {
 const PARALLEL_CALLED_TAPERED = 0.01;
 const TAPER_OVERLOOKED = 0.03;
 const ANGLE_MISJUDGED = 0.03;
-/** One pitch reading in fifty is simply wrong (threads miscounted, wrong gauge leaf), by about a sixth of the pitch. */
-const PITCH_BLUNDER_SHARE = 0.02;
-const PITCH_BLUNDER_RATIO = 0.15;
-/** Pitch error of a real thread, stretched or cut badly, as a share of the pitch. */
+/** Pitch error of a sound thread, as a share of the pitch. */
 const PITCH_OF_PART_RATIO = 0.001;
+/** Some threads are stretched or read carelessly, by a few per cent; some readings are simply wrong (miscounted). */
+const PITCH_SLIPS = [
+  { share: 0.03, ratio: 0.025 },
+  { share: 0.02, ratio: 0.15 },
+] as const;
 /** How often a part goes by the name of another thread. */
-export const MISNAMED = 0.001;
+export const MISNAMED = 1e-4;
+/** Density of a size given by name, per mm: that of a crest band a quarter of a millimetre wide. */
+const NAMED_DENSITY = 4;
 
 /** How likely the readings are if the part is this thread and this side of it. */
 export function evidenceFor(
@@ -61,8 +65,7 @@ function diameterDensity(thread: Thread, side: Side, { diameter, named }: Thread
     if (diameter === undefined) return MISNAMED;
     return named.families === undefined ? read : read * MISNAMED;
   }
-  const { minMm, maxMm } = thread.crest[side];
-  return diameter === undefined || named.nominal === undefined ? read : Math.max(read, 1 / (maxMm - minMm));
+  return diameter === undefined || named.nominal === undefined ? read : Math.max(read, NAMED_DENSITY);
 }
 
 /** Whether the name given is the name of this thread. A pipe size is a name, not a length: 1/8 pipe is 10 mm across. */
@@ -76,9 +79,11 @@ export function namesThis(thread: Thread, named: NonNullable<ThreadReadings['nam
 
 export function pitchDensity(reading: Reading, pitchMm: number): number {
   const sigma = Math.hypot(sigmaOf(reading.plusMinusMm), PITCH_OF_PART_RATIO * pitchMm);
-  return (
-    (1 - PITCH_BLUNDER_SHARE) * normalDensity(reading.mm, pitchMm, sigma) +
-    PITCH_BLUNDER_SHARE * normalDensity(reading.mm, pitchMm, Math.hypot(sigma, PITCH_BLUNDER_RATIO * pitchMm))
+  const sound = PITCH_SLIPS.reduce((rest, { share }) => rest - share, 1);
+  return PITCH_SLIPS.reduce(
+    (density, { share, ratio }) =>
+      density + share * normalDensity(reading.mm, pitchMm, Math.hypot(sigma, ratio * pitchMm)),
+    sound * normalDensity(reading.mm, pitchMm, sigma),
   );
 }
 

@@ -15,8 +15,8 @@ const CALIPER_MM = 0.05;
 const BORE_JAWS_MM = 0.08;
 const FRACTION_MM = 25.4 / 64;
 const SPAN_ENDS_MM = 0.1;
-/** A span in whole millimetres was read off a rule, to a quarter of one. */
-const RULE_ENDS_MM = 0.25;
+/** A length in whole millimetres was read off a rule, to a quarter of one. */
+const RULE_MM = 0.25;
 /** A thread gauge leaf that fits over some fifteen threads shows a difference of this share of the pitch. */
 const GAUGE_RATIO = 0.016;
 /** A pitch that is on no gauge was judged by eye or against a rule. */
@@ -25,13 +25,15 @@ const BY_EYE_RATIO = 0.08;
 /** What a diameter could be out by, mm: what was said, else the instrument's usual error or half the last digit. */
 export function diameterReading(
   given: { readonly mm: number; readonly plusMinusMm: number | undefined; readonly halfDigitMm: number },
-  about: { readonly withinMm: number | undefined; readonly female: boolean; readonly fraction: boolean },
+  about: { readonly withinMm: number | undefined; readonly female: boolean; readonly inchName: boolean },
 ): Reading {
-  const usual = about.fraction ? FRACTION_MM : about.female ? BORE_JAWS_MM : CALIPER_MM;
+  const usual = about.inchName ? FRACTION_MM : about.female ? BORE_JAWS_MM : CALIPER_MM;
   return {
     mm: given.mm,
     plusMinusMm:
-      given.plusMinusMm ?? about.withinMm ?? Math.max(usual, about.fraction ? 0 : given.halfDigitMm),
+      given.plusMinusMm ??
+      about.withinMm ??
+      Math.max(usual, about.inchName ? 0 : Math.min(given.halfDigitMm, RULE_MM)),
   };
 }
 
@@ -47,7 +49,7 @@ export function pitchReading(given: GivenPitch, standardPitchesMm: readonly numb
   if (given.how === 'span' && given.over !== undefined) {
     return {
       mm,
-      plusMinusMm: Math.max(SPAN_ENDS_MM / given.over, Math.min(halfDigitMm, RULE_ENDS_MM / given.over)),
+      plusMinusMm: Math.max(SPAN_ENDS_MM / given.over, Math.min(halfDigitMm, RULE_MM / given.over)),
     };
   }
   const gauge = GAUGE_RATIO * mm;

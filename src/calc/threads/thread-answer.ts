@@ -26,7 +26,7 @@ export function threadAnswer(found: Identification, context: AnswerContext): Ans
   return {
     kind: 'answer',
     subject: 'Thread',
-    result: resultLine(found, standing),
+    result: resultLine(found, standing, context.readings),
     certainty: certaintyLine(found, best),
     facts: [
       ...next.map((ask, index): Fact => [index === 0 ? 'Measure next' : 'Then', ask]),
@@ -50,13 +50,18 @@ function hopeless({ noneProbability }: Identification): boolean {
 
 const SHOWN_IN_LINE = 3;
 
-function resultLine(found: Identification, standing: readonly Candidate[]): string {
+function resultLine(
+  found: Identification,
+  standing: readonly Candidate[],
+  { pitch }: ThreadReadings,
+): string {
   const [best] = found.candidates;
   if (best === undefined || hopeless(found)) return 'No thread in the tables fits these readings';
   if (!found.ambiguous) return `${threadName(best.thread)}, ${certaintyWords(best.probability)}`;
   const names = standing.map(({ thread }) => threadName(thread));
   const more = names.length > SHOWN_IN_LINE ? [`${names.length - SHOWN_IN_LINE} more`] : [];
-  return `${listed([...names.slice(0, SHOWN_IN_LINE), ...more])}: the readings cannot separate them`;
+  const why = pitch === undefined ? 'the pitch will tell' : 'the readings cannot separate them';
+  return `${listed([...names.slice(0, SHOWN_IN_LINE), ...more])}: ${why}`;
 }
 
 function certaintyLine(found: Identification, best: Candidate | undefined): string {
@@ -118,8 +123,13 @@ function cautions(found: Identification, context: AnswerContext): string {
       'A thread that screws on need not seal. On fuel, oil or brake lines check the seat too, leak-test before the engine runs, and leave brake parts to the maker’s own.',
     );
   }
-  if (found.ambiguous) said.push('Do not force a mate to find out: near threads strip or crack.');
+  if (found.ambiguous && !sameThread(found))
+    said.push('Do not force a mate to find out: near threads strip or crack.');
   return said.join(' ');
+}
+
+function sameThread({ candidates }: Identification): boolean {
+  return decidingMeasurements(candidates.filter(({ stands }) => stands))[0]?.what === 'same';
 }
 
 /** A pitch two standard deviations off and more than 1 % too long, on a thread whose diameter fits. */
@@ -139,7 +149,9 @@ function smallPrint(best: Candidate | undefined, context: AnswerContext): readon
     `Read as ${readAs}`,
     ...(unusedWords.length === 0 ? [] : [`Not used: ${unusedWords.join(' ')}`]),
     uncertaintyLine(readings),
-    ...(side === undefined ? ['Side not said: both were considered. Say male or female to be surer.'] : []),
+    ...(side === undefined && readings.diameter !== undefined
+      ? ['Side not said: both were considered. Say male or female to be surer.']
+      : []),
     'How common each thread is weighs in: common practice, no source.',
     ...(best?.thread.family === 'npt'
       ? ['The dryseal form NPTF cannot be told from NPT with caliper and gauge.']

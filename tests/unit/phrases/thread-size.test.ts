@@ -94,7 +94,7 @@ describe('a thread size', () => {
     { text: '0.863in 0.625in/10', across: 0.863 * 25.4, pitch: [1.5875], named: undefined },
     { text: '9.4 12.7mm over 10 threads', across: 9.4, pitch: [1.27], named: undefined },
     { text: '21.9 ±0.05 x 1.5', across: 21.9, pitch: [1.5], named: undefined },
-    { text: '22', across: 22, pitch: [], named: undefined },
+    { text: '22', across: 22, pitch: [], named: '22' },
     { text: '0.75 in x 10', across: 19.05, pitch: [2.54], named: undefined },
     { text: '21.9 15/10 7.6/5', across: 21.9, pitch: [1.5, 1.52], named: undefined },
     { text: '2-4.5 UNC', across: 50.8, pitch: [25.4 / 4.5], named: '2' },
