@@ -22,7 +22,10 @@ export function withMentions(world: World, text: string): string {
   const people = world.people().toSorted((a, b) => b.name.length - a.name.length);
   return people.reduce(
     (so, person) =>
-      so.replace(new RegExp(`@${RegExp.escape(person.name)}(?![\\p{L}\\p{N}])`, 'giu'), `<@${person.id}>`),
+      so.replace(
+        new RegExp(`(?<![\\p{L}\\p{N}])@${RegExp.escape(person.name)}(?![\\p{L}\\p{N}])`, 'giu'),
+        `<@${person.id}>`,
+      ),
     text,
   );
 }

@@ -18,7 +18,7 @@ export function react(
   emoji: string,
   on: boolean,
 ): void {
-  if (!/^\p{RGI_Emoji}$/v.test(emoji)) throw refuse.unknownEmoji();
+  if (!/^(\p{RGI_Emoji}|\p{Extended_Pictographic})$/v.test(emoji)) throw refuse.unknownEmoji();
   const known = message.reactions.find((reaction) => reaction.emoji === emoji);
   if (known?.userIds.includes(person.id) === on) return;
   if (on && known === undefined && message.reactions.length >= LIMITS.message.reactionKinds) {

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { quoteValue, splitOptions } from '../../../src/channel/people/split-options.ts';
 
@@ -101,6 +102,18 @@ describe('the options of a typed line', () => {
     { text: '', read: [] },
   ])('reads $text', ({ text, read }) => {
     expect(pairs(text)).toEqual(read);
+  });
+
+  it('reads any value back as it was quoted', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary' }), (value) => {
+        expect(pairs(` what:${quoteValue(value)} side:x`)).toEqual([
+          ['what', value],
+          ['side', 'x'],
+        ]);
+      }),
+      { seed: 20261124 },
+    );
   });
 
   it.each(['plain', 'head gasket', '11/16" 16tpi', '“curly”', 'back\\slash', 'a:b', "don't", 'side:male'])(
