@@ -216,6 +216,9 @@ async function press(interaction: ButtonInteraction): Promise<void> {
       await interaction.update({ components: [arrived], flags: MessageFlags.IsComponentsV2 });
       return;
     }
+    case 'cancel':
+      // Never answered: what the page makes of silence is for a test to see.
+      return;
     case 'some':
       await interaction.showModal(someForm());
       return;

@@ -126,6 +126,22 @@ describe.skipIf(browserPath === undefined)('the day-book in the browser', () => 
     expect(bot.faults).toEqual([]);
   });
 
+  it('holds further presses back until the first is answered, and says so when none comes', async () => {
+    await using channel = await testChannel();
+    await using bot = await crewBot(channel);
+    await channel.hands('Ada').type('/order');
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    const cancel = page.getByRole('button', { name: 'Cancel the order' });
+    await cancel.click();
+    expect(await cancel.getAttribute('aria-busy')).toBe('true');
+    await page.getByRole('button', { name: 'Arrived' }).click();
+    await expect.poll(() => bot.presses).toEqual(['cancel']);
+    channel.clock.moveMs(3_000);
+    await page.getByRole('alert').filter({ hasText: 'No answer within three seconds.' }).waitFor();
+    expect(await cancel.getAttribute('aria-busy')).toBeNull();
+    expect(bot.presses).toEqual(['cancel']);
+  });
+
   it('shows what somebody else does as it happens, and says so to a screen reader', async () => {
     await using channel = await testChannel();
     await using bot = await crewBot(channel);

@@ -106,6 +106,22 @@ describe.skipIf(browserPath === undefined)('keeping the place', () => {
     expect(order).toEqual(Array.from({ length: 90 }, (_, index) => `Line ${index + 1}`));
   });
 
+  it('leaves no gap behind when an entry further back is changed', async () => {
+    await using channel = await testChannel();
+    await using bot = await crewBot(channel);
+    const first = await bot.place.send('Line 0');
+    for (let line = 1; line <= 60; line += 1) await channel.hands('Ben').type(`Line ${line}`);
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByText('Line 60', { exact: true }).waitFor();
+    await first.edit('Line 0, changed');
+    await channel.hands('Ben').type('Line 61');
+    await page.getByText('Line 61', { exact: true }).waitFor();
+    expect(await page.locator('.entry').count()).toBe(51);
+    await scrollTo(page, 0);
+    await page.getByText('Line 0, changed').waitFor({ state: 'attached' });
+    expect(await page.locator('.entry').count()).toBe(62);
+  });
+
   it('draws a rule between days and keeps one hand’s entries together', async () => {
     const clock = new HandClock(Date.UTC(2026, 11, 20, 20, 0));
     await using channel = await testChannel({ clock });

@@ -1,7 +1,7 @@
-import type { OpenForm, Outcome } from '../contract.ts';
+import type { OpenForm, Outcome, Suggestion } from '../contract.ts';
 import type { FormPorts } from './form.ts';
 import { attempt } from './outcomes.ts';
-import { server } from './server.ts';
+import { Refused, server } from './server.ts';
 import type { Session } from './session.ts';
 
 /** What the person on this page can do; a returned sentence says what went wrong. */
@@ -10,6 +10,8 @@ export interface Hands {
   press(messageId: string, customId: string): Promise<string | undefined>;
   choose(messageId: string, customId: string, values: readonly string[]): Promise<string | undefined>;
   submit: FormPorts['submit'];
+  /** What fits the line; nothing while the channel is away, or once the line has moved on. */
+  suggest(line: string, caret: number, signal: AbortSignal): Promise<readonly Suggestion[]>;
 }
 
 /** Acts in the name of whoever is writing at the moment; what came of it goes to `take`. */
@@ -32,6 +34,16 @@ export function handsOf(session: () => Session, take: (outcome: Outcome) => void
         },
       );
       return problem === undefined ? { keep } : { problem };
+    },
+    async suggest(line, caret, signal) {
+      if (as() === '') return [];
+      try {
+        const request = { as: as(), channelId: session().state.channelId, line, caret };
+        return (await server.suggest(request, signal)).suggestions;
+      } catch (failure) {
+        if (failure instanceof Refused || failure instanceof DOMException) return [];
+        throw failure;
+      }
     },
   };
 }

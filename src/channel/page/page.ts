@@ -28,6 +28,7 @@ const AWAY = 'The channel is away. It is tried again by itself; what you have ty
 export function openPage(first: PageState, notices: Notices): void {
   let session = new Session(first);
   let wasAway = false;
+  let loads = 0;
   let typing: ReturnType<typeof setTimeout> | undefined;
   const formsSeen = new Set<string>();
   const [scroller, list, foot] = [place('book'), place('entries'), place('foot')];
@@ -66,8 +67,9 @@ export function openPage(first: PageState, notices: Notices): void {
   const earlier = earlierEntries(scroller, async () => {
     const oldest = book.entries()[0]?.message.id;
     if (oldest === undefined) return;
-    const found = await orNotice(server.messages(session.me, session.state.channelId, oldest));
-    if (found === undefined) return;
+    const { channelId } = session.state;
+    const found = await orNotice(server.messages(session.me, channelId, oldest));
+    if (found === undefined || channelId !== session.state.channelId) return;
     follow.during(() => {
       book.put(stillWanted(found.entries));
       earlier.set(found.more);
@@ -83,17 +85,7 @@ export function openPage(first: PageState, notices: Notices): void {
       follow.toEnd();
       return await saySlow(notices, hands.send(line, files));
     },
-    async suggest(line, caret, signal) {
-      if (session.me === '') return [];
-      const request = { as: session.me, channelId: session.state.channelId, line, caret };
-      try {
-        return (await server.suggest(request, signal)).suggestions;
-      } catch (failure) {
-        // No suggestions while the channel is away, or for a line that has moved on.
-        if (failure instanceof Refused || failure instanceof DOMException) return [];
-        throw failure;
-      }
-    },
+    suggest: hands.suggest,
     starters: () => session.state.starters,
     uploadLimitBytes: () => session.state.uploadLimitBytes,
   });
@@ -109,7 +101,9 @@ export function openPage(first: PageState, notices: Notices): void {
   /** Carries a request out, or says beside the line why not. */
   async function orNotice<Answer>(request: Promise<Answer>): Promise<Answer | undefined> {
     try {
-      return await request;
+      const answer = await request;
+      if (live.isOpen()) notices.set('away', undefined);
+      return answer;
     } catch (failure) {
       if (!(failure instanceof Refused)) throw failure;
       notices.set('away', failure.message);
@@ -132,9 +126,11 @@ export function openPage(first: PageState, notices: Notices): void {
 
   /** Loads the channel as this person sees it. */
   async function load(as: string, channelId: string): Promise<void> {
+    loads += 1;
+    const thisLoad = loads;
     const fresh = await orNotice(server.state(as, channelId));
-    if (fresh === undefined) return;
-    notices.set('away', undefined);
+    // Somebody in a hurry has asked for another channel meanwhile.
+    if (fresh === undefined || thisLoad !== loads) return;
     const stays = fresh.me?.id === session.state.me?.id && fresh.channelId === session.state.channelId;
     session = new Session(fresh);
     show(fresh, stays ? outliving(book.entries(), fresh.entries) : () => false);
@@ -155,6 +151,8 @@ export function openPage(first: PageState, notices: Notices): void {
 
   function put(entry: PageEntry, isNew: boolean): void {
     if (entry.message.channel_id !== session.state.channelId) return;
+    // A change to something further back than the sheet reaches would leave a gap behind it.
+    if (!isNew && book.find(entry.message.id) === undefined) return;
     follow.during(() => book.put([entry]));
     if (entry.pinned || !isNew) drawAround();
     if (entry.working || entry.message.author.id === session.state.me?.id) return;

@@ -16,7 +16,9 @@ import type {
 /** A request that came to nothing, with the sentence for whoever made it. */
 export class Refused extends Error {}
 
-const AWAY = 'The channel cannot be reached. Nothing was sent.';
+const NO_ANSWER = 'The channel does not answer.';
+/** Whether the request got there before the line broke cannot be known from here. */
+const LOOK_FIRST = `${NO_ANSWER} Look whether this arrived before you do it again.`;
 
 async function ask<Answer>(path: string, init: RequestInit): Promise<Answer> {
   let response: Response;
@@ -24,7 +26,7 @@ async function ask<Answer>(path: string, init: RequestInit): Promise<Answer> {
     response = await fetch(`/page-api/${path}`, init);
   } catch (failure) {
     if (failure instanceof DOMException && failure.name === 'AbortError') throw failure;
-    throw new Refused(AWAY, { cause: failure });
+    throw new Refused(init.method === 'POST' ? LOOK_FIRST : NO_ANSWER, { cause: failure });
   }
   if (!response.ok) throw new Refused(await problemOf(response));
   // The other side is this page's own server, kept to page-api.ts by the compiler.
