@@ -3,14 +3,15 @@ import { checkChoices } from '../rules/autocomplete.ts';
 import { LIMITS } from '../rules/limits.ts';
 import { checkModal } from '../rules/modal.ts';
 import { Problems } from '../rules/problems.ts';
-import { compact, isObject, type JsonObject, numberOf, objectsIn, textOf } from '../wire/json.ts';
-import { Callback, Flag, Kind, MessageKind } from '../wire/numbers.ts';
+import { compact, isObject, type JsonObject, numberOf } from '../wire/json.ts';
+import { Callback, Flag, Kind } from '../wire/numbers.ts';
 import type { Interaction } from '../world/interactions.ts';
-import { guildIdOf, messagePayload, wireMessage } from '../world/message-payload.ts';
+import { guildIdOf, messagePayload } from '../world/message-payload.ts';
 import type { ChannelState } from '../world/state.ts';
 import type { Message } from '../world/things.ts';
+import { formIn, postAnswer, postPlaceholder, settleAnswered, settleChanged } from './answers.ts';
 import { type Body, readBody } from './body.ts';
-import { editMessage, newMessage } from './edits.ts';
+import { editMessage } from './edits.ts';
 
 const MESSAGES: readonly number[] = [Callback.message, Callback.deferred];
 const UPDATES: readonly number[] = [Callback.deferredUpdate, Callback.update];
@@ -47,6 +48,7 @@ export function callbackRoutes(api: Hono, state: ChannelState): void {
   });
 }
 
+/** Carries the answer out. @returns the message it made or changed. @throws ApiError, and then nothing was answered. */
 function answer(
   state: ChannelState,
   interaction: Interaction,
@@ -55,77 +57,51 @@ function answer(
 ): Message | undefined {
   const data = isObject(body.json['data']) ? body.json['data'] : {};
   const inner = { json: data, uploads: body.uploads };
-  const { id: interactionId } = interaction;
   switch (type) {
     case Callback.message: {
       const message = postAnswer(state, interaction, inner);
-      interaction.answeredWith = type;
-      interaction.private = message.privateTo !== undefined;
-      interaction.originalId = message.id;
-      interaction.settle({
-        kind: 'answered',
-        interactionId,
-        message: wireMessage(state.world, message),
-        private: interaction.private,
-      });
+      acknowledge(interaction, type, message);
+      settleAnswered(state, interaction, message);
       return message;
     }
     case Callback.deferred: {
       const flags = (numberOf(data['flags']) ?? 0) & Flag.ephemeral;
-      const message = state.messages.post({
-        ...answerDraft(state, interaction, flags),
-        content: '',
-        flags: flags | Flag.loading,
-      });
-      interaction.answeredWith = type;
-      interaction.private = flags !== 0;
-      interaction.originalId = message.id;
+      const message = postPlaceholder(state, interaction, flags);
+      acknowledge(interaction, type, message);
       return message;
     }
     case Callback.deferredUpdate:
-      interaction.answeredWith = type;
-      setOriginal(interaction);
+      acknowledge(interaction, type, interaction.deed.source);
       // Its edit or follow-up is what came of it; without one in as long as a first answer may take, nothing did.
       state.interactions.quietAfter(interaction, LIMITS.interaction.firstAnswerMs);
       return undefined;
     case Callback.update: {
-      const source = sourceOf(state, interaction);
-      const message = editMessage(state, source, inner, 'interaction');
-      interaction.answeredWith = type;
-      setOriginal(interaction);
-      interaction.settle({ kind: 'changed', interactionId, message: wireMessage(state.world, message) });
+      const message = editMessage(state, sourceOf(state, interaction), inner, 'interaction');
+      acknowledge(interaction, type, message);
+      settleChanged(state, interaction, message);
       return message;
     }
     case Callback.choices: {
       const choices = checkChoices(data);
-      interaction.answeredWith = type;
+      acknowledge(interaction, type, undefined);
       interaction.suggest(choices);
       return undefined;
     }
     default: {
       checkModal(data);
-      interaction.answeredWith = type;
-      const form = {
-        interactionId,
-        customId: textOf(data['custom_id']) ?? '',
-        title: textOf(data['title']) ?? '',
-        // checkModal has seen that each has a numeric type, which is all that WireComponent insists on.
-        components: objectsIn(data['components']) as OpenFormComponents,
-      };
+      acknowledge(interaction, type, undefined);
+      const form = formIn(interaction.id, data);
       state.interactions.open(interaction, form);
-      interaction.settle({ kind: 'form', interactionId, form });
+      interaction.settle({ kind: 'form', interactionId: interaction.id, form });
       return undefined;
     }
   }
 }
 
-type OpenFormComponents = Parameters<ChannelState['interactions']['open']>[1]['components'];
-
-function setOriginal(interaction: Interaction): void {
-  const { source } = interaction.deed;
-  if (source === undefined) return;
-  interaction.originalId = source.id;
-  interaction.private = source.privateTo !== undefined;
+/** From here on a second answer is refused, and `@original` is this message. */
+function acknowledge(interaction: Interaction, type: number, original: Message | undefined): void {
+  interaction.answeredWith = type;
+  if (original !== undefined) interaction.originalId = original.id;
 }
 
 /** The message a component stands on, as it is now. */
@@ -136,61 +112,6 @@ function sourceOf(state: ChannelState, interaction: Interaction): Message {
   const problems = new Problems();
   problems.add(['data'], 'UNKNOWN_MESSAGE', 'The message is gone');
   throw problems.error();
-}
-
-/** Posts a message in answer to an interaction; private when its flags say so. */
-export function postAnswer(state: ChannelState, interaction: Interaction, body: Body): Message {
-  const asked = newMessage(state, body, 'interaction');
-  asked.files.keep();
-  return state.messages.post({
-    ...answerDraft(state, interaction, asked.flags),
-    content: asked.content,
-    flags: asked.flags,
-    embeds: asked.embeds,
-    components: asked.components,
-    attachments: asked.files.attachments,
-    allowed: asked.allowed,
-  });
-}
-
-function answerDraft(state: ChannelState, interaction: Interaction, flags: number) {
-  const { deed } = interaction;
-  const asked = compactAsked({
-    interactionId: interaction.id,
-    kind: deed.kind,
-    userId: deed.person.id,
-    name: deed.name,
-    line: deed.line,
-    sourceMessageId: deed.source?.id,
-  });
-  return {
-    channelId: deed.channel.id,
-    author: state.world.bot,
-    kind: deed.kind === Kind.command ? MessageKind.command : MessageKind.plain,
-    webhook: true,
-    asked,
-    privateTo: (flags & Flag.ephemeral) !== 0 ? deed.person.id : undefined,
-  };
-}
-
-type AskedOf = NonNullable<Message['asked']>;
-
-function compactAsked({
-  name,
-  line,
-  sourceMessageId,
-  ...rest
-}: Pick<AskedOf, 'interactionId' | 'kind' | 'userId'> & {
-  readonly name: string | undefined;
-  readonly line: string | undefined;
-  readonly sourceMessageId: string | undefined;
-}): AskedOf {
-  return {
-    ...rest,
-    ...(name === undefined ? {} : { name }),
-    ...(line === undefined ? {} : { line }),
-    ...(sourceMessageId === undefined ? {} : { sourceMessageId }),
-  };
 }
 
 function resource(

@@ -3,11 +3,11 @@ import { refuse } from '../wire/api-error.ts';
 import { Callback, Flag } from '../wire/numbers.ts';
 import { isId } from '../wire/snowflake.ts';
 import type { Interaction } from '../world/interactions.ts';
-import { messagePayload, wireMessage } from '../world/message-payload.ts';
+import { messagePayload } from '../world/message-payload.ts';
 import type { ChannelState } from '../world/state.ts';
 import type { Message } from '../world/things.ts';
+import { postAnswer, settleAnswered, settleChanged } from './answers.ts';
 import { readBody } from './body.ts';
-import { postAnswer } from './callbacks.ts';
 import { editMessage } from './edits.ts';
 
 /** Edits, deletions and follow-ups of an answered interaction; the token is the authority. */
@@ -41,13 +41,8 @@ export function webhookRoutes(api: Hono, state: ChannelState): void {
     const interaction = follow(c.req.param('application'), c.req.param('token'));
     const before = answerOf(state, interaction, c.req.param('message'));
     const message = editMessage(state, before, await readBody(c), 'interaction');
-    if (before.id === interaction.deed.source?.id) {
-      interaction.settle({
-        kind: 'changed',
-        interactionId: interaction.id,
-        message: wireMessage(world, message),
-      });
-    } else settleAnswered(state, interaction, message);
+    const settle = before.id === interaction.deed.source?.id ? settleChanged : settleAnswered;
+    settle(state, interaction, message);
     return c.json(messagePayload(world, message));
   });
 
@@ -56,15 +51,6 @@ export function webhookRoutes(api: Hono, state: ChannelState): void {
     messages.remove(answerOf(state, interaction, c.req.param('message')));
     interaction.settle({ kind: 'quiet', interactionId: interaction.id });
     return c.body(null, 204);
-  });
-}
-
-function settleAnswered({ world }: ChannelState, interaction: Interaction, message: Message): void {
-  interaction.settle({
-    kind: 'answered',
-    interactionId: interaction.id,
-    message: wireMessage(world, message),
-    private: message.privateTo !== undefined,
   });
 }
 

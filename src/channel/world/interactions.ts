@@ -36,8 +36,6 @@ export interface Interaction {
   readonly startedMs: number;
   /** The callback type of the first answer. */
   answeredWith?: number;
-  /** Fixed by the first answer. */
-  private: boolean;
   /** Message that `@original` stands for. */
   originalId?: string;
   /** Resolves once, with what the person sees come of it. */
@@ -79,7 +77,6 @@ export class Interactions {
       token: randomBytes(48).toString('base64url'),
       deed,
       startedMs: this.#world.clock.nowMs(),
-      private: false,
       outcome,
       settle,
       choices,
