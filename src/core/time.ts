@@ -25,11 +25,6 @@ export function addDays(day: Day, days: number): Day {
   return Temporal.PlainDate.from(day).add({ days }).toString();
 }
 
-/** Calendar days from `from` to `to`; negative when `to` is earlier. */
-export function daysBetween(from: Day, to: Day): number {
-  return Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days;
-}
-
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 

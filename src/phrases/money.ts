@@ -7,7 +7,13 @@ export interface MoneyRead {
   readonly currency: string;
 }
 
-const SYMBOLS: Readonly<Record<string, string>> = { '£': 'GBP', '€': 'EUR', '¥': 'JPY', zł: 'PLN', kč: 'CZK' };
+const SYMBOLS: Readonly<Record<string, string>> = {
+  '£': 'GBP',
+  '€': 'EUR',
+  '¥': 'JPY',
+  zł: 'PLN',
+  kč: 'CZK',
+};
 
 /** More than any part costs; past it a separator was misread. */
 const MOST = 10_000_000;
@@ -50,12 +56,19 @@ function plainNumber(digits: string, typed: string): number {
   const [separator] = separators;
   if (separator === undefined) return Number(spaceless);
   const parts = spaceless.split(separator);
-  if (parts.length > 2) return parts.slice(1).every(({ length }) => length === 3) ? Number(parts.join('')) : Number.NaN;
+  if (parts.length > 2)
+    return parts.slice(1).every(({ length }) => length === 3) ? Number(parts.join('')) : Number.NaN;
   if (parts[1]?.length === 3) {
-    throw new UserError('bad-input', `Is "${typed}" thousands or decimals? Type it without the separator. Nothing was changed.`);
+    throw new UserError(
+      'bad-input',
+      `Is "${typed}" thousands or decimals? Type it without the separator. Nothing was changed.`,
+    );
   }
   return Number(parts.join('.'));
 }
 
 const notMoney = (typed: string): UserError =>
-  new UserError('bad-input', `"${typed}" is not a price. Type it like 42.50 or EUR 42.50. Nothing was changed.`);
+  new UserError(
+    'bad-input',
+    `"${typed}" is not a price. Type it like 42.50 or EUR 42.50. Nothing was changed.`,
+  );

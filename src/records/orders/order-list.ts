@@ -51,7 +51,11 @@ function itemOf(order: Order, today: Day, days: WorkingDays): Item {
   const sortOut = toSortOut > 0 ? `${toSortOut} to sort out.` : '';
   return {
     text: `#${order.id} ${outstanding > 0 ? sayOutstanding(order) : sayWhat(order)}`,
-    note: [`From ${order.supplier}`, outstanding > 0 ? `, ${when}. ${sayChase(order, today)}. ` : '. ', sortOut]
+    note: [
+      `From ${order.supplier}`,
+      outstanding > 0 ? `, ${when}. ${sayChase(order, today)}. ` : '. ',
+      sortOut,
+    ]
       .join('')
       .trim(),
     tone: isLate(order, today) ? 'late' : 'plain',
