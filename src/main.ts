@@ -37,8 +37,12 @@ async function start(config: Config): Promise<void> {
   const { chargehand, stop } = config.platform
     ? await onPlatform(config.platform, config.dataFolder)
     : await onLocalChannel(config);
-  const ticker = startTicker(async () => void (await chargehand.tick()));
-  await chargehand.tick();
+  const work = async (): Promise<void> => {
+    await chargehand.tick();
+    await chargehand.teams.backUp(systemClock.nowMs());
+  };
+  await work();
+  const ticker = startTicker(work);
   const end = async (): Promise<void> => {
     await ticker.stop();
     await stop();

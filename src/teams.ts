@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
+import type { Database } from 'better-sqlite3';
 import { workingDays } from './calendar/working-days.ts';
 import type { Clock } from './core/clock.ts';
 import type { Json } from './core/json.ts';
@@ -13,7 +14,8 @@ import { type Delivered, deliver } from './reminders/deliver.ts';
 import { morningAnswer, stillNeeded } from './reminders/morning-answer.ts';
 import type { Notice } from './reminders/notice.ts';
 import { type OutboxStore, openOutboxStore } from './reminders/outbox-store.ts';
-import { openLedger } from './sqlite/ledger.ts';
+import { makeBackup, removeExpired } from './sqlite/backup.ts';
+import { type Ledger, openLedger } from './sqlite/ledger.ts';
 import { migrations } from './sqlite/migrations/list.ts';
 import { openDatabase } from './sqlite/open.ts';
 
@@ -23,12 +25,16 @@ export type Shelf = { readonly folder: string } | { readonly file: string };
 interface Team extends Desk {
   readonly decider: Decider;
   readonly outbox: OutboxStore;
+  /** Copies the file if anything has been entered since the last copy, an hour apart at the least. */
+  backUp(nowMs: number): Promise<void>;
   close(): void;
 }
 
 export interface Teams extends Desks {
   /** Decides what is due now for every team and sends what waits, one team's trouble not keeping another's back. */
   tick(nowMs: number, post: Post): Promise<readonly Delivered[]>;
+  /** Copies every team's file, checked, into `backups/` beside it; at most hourly, and only when something changed. */
+  backUp(nowMs: number): Promise<void>;
   close(): void;
 }
 
@@ -69,6 +75,15 @@ export function openTeams({ shelf, clock, report }: TeamsParts): Teams {
       }
       return sent;
     },
+    async backUp(nowMs) {
+      for (const [teamId, team] of open) {
+        try {
+          await team.backUp(nowMs);
+        } catch (fault) {
+          report(fault, `the backup of team ${teamId}`);
+        }
+      }
+    },
     close() {
       for (const team of open.values()) team.close();
       open.clear();
@@ -94,10 +109,24 @@ function openTeam(path: string, teamId: string, nowMs: number): Team {
       },
     },
     decider: openDecider(db, record, outbox, workingDays),
+    backUp: backUpOf(db, ledger, join(dirname(path), 'backups', basename(path, '.sqlite'))),
     close() {
       db.pragma('wal_checkpoint(TRUNCATE)');
       db.close();
     },
+  };
+}
+
+const HOUR_MS = 3_600_000;
+
+function backUpOf(db: Database, ledger: Ledger, folder: string): (nowMs: number) => Promise<void> {
+  let last = { atMs: Number.NEGATIVE_INFINITY, change: 0 };
+  return async (nowMs) => {
+    const change = ledger.recent(1)[0]?.id ?? 0;
+    if (change === last.change || nowMs - last.atMs < HOUR_MS) return;
+    last = { atMs: nowMs, change };
+    await makeBackup(db, folder, nowMs);
+    removeExpired(folder);
   };
 }
 

@@ -78,8 +78,7 @@ describe('places in a text', () => {
     expect(placeAt('<img src=x>', 0)).toBeUndefined();
   });
 
-  // The bot API reference prints these for its own example time 1618953630, in its author's words and zone; the
-  // instant is 2021-04-20T21:20:30Z by `date -u -d @1618953630`.
+  // 1618953630 s after 1970-01-01T00:00:00Z is 2021-04-20T21:20:30Z (seconds since the Epoch, IEEE Std 1003.1).
   it.each([
     ['t', '21:20'],
     ['T', '21:20:30'],

@@ -132,10 +132,18 @@ function within(reading: Reading, minMm: number, maxMm: number): boolean {
   return reading.mm >= minMm - reading.plusMinusMm && reading.mm <= maxMm + reading.plusMinusMm;
 }
 
+/** Chance of seeing any one seat, taper or flank angle on a thread of no table. Common practice, no source. */
+const NONE_SEAT = 0.05;
+const NONE_EITHER = 0.5;
+
 /** Density of the readings for a thread of no table: even in the logarithms of size and pitch. */
-function noneDensity({ diameter, named, pitch }: ThreadReadings): number {
+function noneDensity({ diameter, named, pitch, seat, taper, angleDeg }: ThreadReadings): number {
   const size =
     diameter === undefined ? (named === undefined ? 1 : MISNAMED) : 1 / (diameter.mm * Math.log(70 / 2));
   const step = pitch === undefined ? 1 : 1 / (pitch.mm * Math.log(6.5 / 0.25));
-  return size * step;
+  const form = [taper, angleDeg].reduce(
+    (product, seen) => (seen === undefined ? product : product * NONE_EITHER),
+    1,
+  );
+  return size * step * form * (seat === undefined ? 1 : NONE_SEAT);
 }

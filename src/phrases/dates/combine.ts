@@ -1,5 +1,5 @@
 import { todayOf } from './days.ts';
-import { type DayFind, dayOf, doubt, type Find, optionsOf, then } from './find.ts';
+import { andThen, type DayFind, dayOf, doubt, type Find, optionsOf } from './find.ts';
 import type { PartOfDay } from './meanings.ts';
 import type { DateContext, DateOption } from './reading.ts';
 import { inPart, type Time } from './times.ts';
@@ -22,13 +22,13 @@ export function combine({ day, part, time }: Said, context: DateContext): Find {
       ? { kind: 'ask', question: 'Which day?', options: [] }
       : timeOnly(time, context);
   if (time === undefined)
-    return part === undefined ? day : then(day, (found) => partOf(found, part, context));
+    return part === undefined ? day : andThen(day, (found) => partOf(found, part, context));
   const settled = part === undefined ? time : inPart(time, part);
   if (settled === undefined)
     return doubt(day, 'That time does not go with that part of the day. What time is meant?');
   if (day.kind === 'ask')
     return settled.twelve || settled.unsure === true ? day : withTime(day, settled.minutes);
-  return then(day, (found) => timed(found, settled, part, context));
+  return andThen(day, (found) => timed(found, settled, part, context));
 }
 
 /** A part of today that is over, or still to come in a past field, is not what the field wants. */

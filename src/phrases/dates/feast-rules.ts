@@ -1,7 +1,7 @@
 import { steer, the } from './atoms.ts';
 import { todayOf } from './days.ts';
 import { type Feast, feastsNamed, LONGEST_NAME } from './feasts.ts';
-import { askOf, dayOf, doubt, type Find, merge, then } from './find.ts';
+import { andThen, askOf, dayOf, doubt, type Find, merge } from './find.ts';
 import { nearest } from './months.ts';
 import type { DateContext } from './reading.ts';
 import { any, type Match, map, maybe, once, type Rule, seq } from './rules.ts';
@@ -11,7 +11,7 @@ import { fold } from './words.ts';
 function dayOfFeast(feast: Feast, context: DateContext): Find {
   const year = todayOf(context).year;
   const days = [-1, 0, 1, 2].map((offset) => feast.on(year + offset));
-  return then(nearest(days, context), ({ date }) => dayOf(date, { season: feast.season === true }));
+  return andThen(nearest(days, context), ({ date }) => dayOf(date, { season: feast.season === true }));
 }
 
 function findNamed(name: string, context: DateContext): Find | undefined {

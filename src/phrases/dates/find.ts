@@ -50,7 +50,7 @@ export function doubt(find: Find, question: string): Find {
 }
 
 /** Goes on with a day; a question or a refusal stays what it is. */
-export function then(find: Find, next: (day: DayFind) => Find): Find {
+export function andThen(find: Find, next: (day: DayFind) => Find): Find {
   return find.kind === 'day' ? next(find) : find;
 }
 

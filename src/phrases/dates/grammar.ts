@@ -14,7 +14,7 @@ import {
 } from './days.ts';
 import { feast, feastRules } from './feast-rules.ts';
 import { dateRules, ordinalRules } from './figures.ts';
-import { askOf, dayOf, doubt, type Find, merge, noDay, optionsOf, then } from './find.ts';
+import { andThen, askOf, dayOf, doubt, type Find, merge, noDay, optionsOf } from './find.ts';
 import type { PartOfDay } from './meanings.ts';
 import { monthRules } from './months.ts';
 import type { DateContext } from './reading.ts';
@@ -398,7 +398,7 @@ function steersName(): Rule<unknown> {
 }
 
 function weekOf(found: Find): Find {
-  return then(found, ({ date }) =>
+  return andThen(found, ({ date }) =>
     askOf('Which day of that week?', mondayOf(date), mondayOf(date).add({ days: 4 })),
   );
 }
@@ -406,7 +406,7 @@ function weekOf(found: Find): Find {
 /** "before Christmas" ends on the day before it; before any other day is a question, as is "not before". */
 function beforeDay(not: boolean, found: Find, context: DateContext): Find {
   if (not) return doubt(found, 'That is the earliest day. Which day is it due?');
-  return then(found, (end) => {
+  return andThen(found, (end) => {
     const eve = end.date.subtract({ days: 1 });
     if (end.season === true && end.date.month === 12 && context.direction === 'future') return dayOf(eve);
     return askOf('By the day before?', eve, end.date);
@@ -414,7 +414,7 @@ function beforeDay(not: boolean, found: Find, context: DateContext): Find {
 }
 
 function afterDay(found: Find, context: DateContext): Find {
-  return then(found, ({ date }) =>
+  return andThen(found, ({ date }) =>
     askOf('How long after?', Temporal.PlainDate.from(context.workingDays.add(date.toString(), 1))),
   );
 }

@@ -12,7 +12,7 @@ import {
   workday,
 } from './atoms.ts';
 import { calendarDate, coming, gone, lastOfMonth, todayOf } from './days.ts';
-import { askOf, dayOf, doubt, type Find, noDay, then } from './find.ts';
+import { andThen, askOf, dayOf, doubt, type Find, noDay } from './find.ts';
 import type { DateContext } from './reading.ts';
 import { any, map, maybe, once, type Rule, seq } from './rules.ts';
 
@@ -108,7 +108,7 @@ function eachMonth(
   return any(
     map(namedMonth, (named, context) => inMonth(named, (first) => pick(first, context), context)),
     map(any(relativeMonth, currentMonth), (found, context) =>
-      then(found, ({ date }) => dayOf(pick(date, context))),
+      andThen(found, ({ date }) => dayOf(pick(date, context))),
     ),
   );
 }
@@ -130,7 +130,7 @@ function doubtful(rule: Rule<Find>): Rule<Find> {
 const monthEdges: Rule<Find> = any(
   map(seq(the, steer('end'), of, the, eachMonth(lastOfMonth)), ([, , , , found]) => found),
   map(seq(any(relativeMonth, currentMonth), steer('end')), ([found]) =>
-    then(found, ({ date }) => dayOf(lastOfMonth(date))),
+    andThen(found, ({ date }) => dayOf(lastOfMonth(date))),
   ),
   map(seq(namedMonth, steer('end')), ([named], context) => inMonth(named, lastOfMonth, context)),
   map(seq(the, steer('monthend')), (_value, context) => dayOf(lastOfMonth(todayOf(context)))),
@@ -157,7 +157,7 @@ const lastOfYear = ({ date, yearSaid }: { date: Temporal.PlainDate; yearSaid?: b
   dayOf(date.with({ month: 12, day: 31 }), { yearSaid: yearSaid === true });
 
 const yearEdges: Rule<Find> = any(
-  map(seq(the, steer('end'), of, the, yearFirst), ([, , , , found]) => then(found, lastOfYear)),
+  map(seq(the, steer('end'), of, the, yearFirst), ([, , , , found]) => andThen(found, lastOfYear)),
   map(seq(the, yearUnit, steer('end')), (_value, context) =>
     dayOf(todayOf(context).with({ month: 12, day: 31 })),
   ),
@@ -238,7 +238,7 @@ const nthInMonth: Rule<Find> = map(
 const ordinalOfMonth: Rule<Find> = map(
   seq(on, the, ordinal, of, the, any(relativeMonth, currentMonth)),
   ([, , n, , , found]) =>
-    then(found, ({ date }) => {
+    andThen(found, ({ date }) => {
       const day = calendarDate(date.year, date.month, n);
       return day === undefined ? noDay(`That month has no ${n}th day. Type another day.`) : dayOf(day);
     }),

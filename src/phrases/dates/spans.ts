@@ -1,6 +1,6 @@
 import { count, dayword, of, ordinal, steer, steers, the, unit, weekday, workday } from './atoms.ts';
 import { addMonths, bareWeekday, coming, todayOf, weeksApart } from './days.ts';
-import { askOf, type DayFind, dayOf, doubt, type Find, merge, noDay, then } from './find.ts';
+import { andThen, askOf, type DayFind, dayOf, doubt, type Find, merge, noDay } from './find.ts';
 import type { Unit } from './meanings.ts';
 import type { DateContext } from './reading.ts';
 import { any, later, map, maybe, once, type Rule, seq } from './rules.ts';
@@ -222,7 +222,7 @@ function dayUnit(only: Unit): Rule<Unit> {
 export function spansFrom(day: () => Rule<Find>): Rule<Find> {
   const anchor = later(day);
   const forward = (s: Span, found: Find, context: DateContext, sign: 1 | -1 = 1): Find =>
-    then(found, (start) => move(start, s, sign, context));
+    andThen(found, (start) => move(start, s, sign, context));
   return any(
     spanFromNow,
     nextDay,
@@ -268,7 +268,8 @@ export function weeksFrom(
   plus: (weekday: number, weeks: number, context: DateContext) => Find,
   words: Rule<Find>,
 ): Rule<Find> {
-  const byWeek = (found: Find, weeks: number): Find => then(found, ({ date }) => dayOf(date.add({ weeks })));
+  const byWeek = (found: Find, weeks: number): Find =>
+    andThen(found, ({ date }) => dayOf(date.add({ weeks })));
   return any(
     map(seq(weekday, bareWeeks), ([day, weeks], context) => plus(day, weeks, context)),
     map(seq(any(wholeWeeks, bareWeeks), maybe(steer('on', 'from')), weekday), ([weeks, , day], context) =>
@@ -277,11 +278,11 @@ export function weeksFrom(
     map(seq(words, bareWeeks), ([found, weeks]) => byWeek(found, weeks)),
     map(seq(wholeWeeks, maybe(steer('on', 'from')), words), ([weeks, , found]) => byWeek(found, weeks)),
     map(seq(words, steer('in'), span), ([found, , s], context) =>
-      then(found, (start) => move(start, s, 1, context)),
+      andThen(found, (start) => move(start, s, 1, context)),
     ),
     map(seq(weekday, steer('in'), span), ([day, , s], context) => weekdayIn(day, s, context)),
     map(seq(wholeWeeks, steer('ago'), maybe(steer('on')), weekday), ([weeks, , , day], context) =>
-      then(bareWeekday(day, { ...context, direction: 'past' }), ({ date }) =>
+      andThen(bareWeekday(day, { ...context, direction: 'past' }), ({ date }) =>
         dayOf(date.subtract({ weeks })),
       ),
     ),

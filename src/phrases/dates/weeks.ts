@@ -1,6 +1,6 @@
 import { isoWeek, numberToken, of, on, ordinal, steer, steers, the, unitOf, weekday } from './atoms.ts';
 import { mondayOf, mondayOfWeek, todayOf } from './days.ts';
-import { askOf, dayOf, type Find, noDay, then } from './find.ts';
+import { andThen, askOf, dayOf, type Find, noDay } from './find.ts';
 import type { DateContext } from './reading.ts';
 import { any, map, maybe, once, type Rule, seq } from './rules.ts';
 
@@ -59,7 +59,7 @@ function weekNumber(week: number, year: number | undefined, context: DateContext
 const anyWeek = once(any(relativeWeek, numberedWeek));
 
 function within(monday: Find, day: number): Find {
-  return then(monday, ({ date, yearSaid }) =>
+  return andThen(monday, ({ date, yearSaid }) =>
     dayOf(date.add({ days: day - 1 }), { yearSaid: yearSaid === true }),
   );
 }
@@ -67,7 +67,7 @@ function within(monday: Find, day: number): Find {
 /** A relative week alone is a question; a numbered one is due by its Friday. */
 const wholeWeek: Rule<Find> = any(
   map(relativeWeek, (monday) =>
-    then(monday, ({ date }) => askOf('Which day of that week?', date, date.add({ days: 4 }))),
+    andThen(monday, ({ date }) => askOf('Which day of that week?', date, date.add({ days: 4 }))),
   ),
   map(numberedWeek, (monday) => within(monday, 5)),
 );
@@ -84,7 +84,7 @@ const dayOfNamedWeek: Rule<Find> = any(
 function namedDay(monday: Find, day: number, context: DateContext): Find {
   const found = within(monday, day);
   if (day !== 7 || context.locale !== 'en-US') return found;
-  return then(found, ({ date }) => askOf('Which Sunday is meant?', date, date.subtract({ weeks: 1 })));
+  return andThen(found, ({ date }) => askOf('Which Sunday is meant?', date, date.subtract({ weeks: 1 })));
 }
 
 const currentWeek: Rule<Find> = map(seq(the, week), (_value, context) => dayOf(mondayOf(todayOf(context))));
@@ -92,7 +92,7 @@ const edgeWeek = once(any(anyWeek, currentWeek));
 
 /** The working week ends on Friday and starts on Monday; a Friday or Monday off makes it a question. */
 function edge(monday: Find, day: number, context: DateContext): Find {
-  return then(within(monday, day), (found) => {
+  return andThen(within(monday, day), (found) => {
     if (!context.workingDays.isWorkingDay(found.date.toString()))
       return askOf('Which day is meant?', found.date);
     return found;
@@ -112,7 +112,7 @@ const edgesOfWeek: Rule<Find> = any(
 );
 
 function pick(monday: Find, ...offsets: readonly number[]): Find {
-  return then(monday, ({ date }) =>
+  return andThen(monday, ({ date }) =>
     askOf('Which day of that week?', ...offsets.map((days) => date.add({ days }))),
   );
 }
