@@ -1,5 +1,5 @@
 import './require-runtime.ts';
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Chargehand, startChargehand } from './chargehand.ts';
 import { type Config, readConfig, TOKEN_REFUSED } from './config.ts';
@@ -16,6 +16,8 @@ import { thisProcess } from './this-process.ts';
 /** Exit codes for whoever looks after the process: 1 mend the settings, 2 start it again. */
 const EXIT_SETTINGS = 1;
 const EXIT_LOST = 2;
+
+if (existsSync('.env')) process.loadEnvFile('.env');
 
 const secrets = [process.env['DISCORD_TOKEN'] ?? ''];
 const writeLog = (line: string): void => void process.stderr.write(line);
