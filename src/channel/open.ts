@@ -1,11 +1,8 @@
 import { randomBytes } from 'node:crypto';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { getRequestListener } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { ChannelOptions, LocalChannel, WireMessage } from './contract.ts';
 import { Gateway } from './gateway/gateway.ts';
-import { guard, whyNot } from './page-server/guard.ts';
+import { guard } from './page-server/guard.ts';
 import { Live } from './page-server/live.ts';
 import { pageApi } from './page-server/routes.ts';
 import { staticRoutes } from './page-server/static.ts';
@@ -14,6 +11,7 @@ import { botApi } from './rest/app.ts';
 import { Buckets } from './rest/buckets.ts';
 import { FaultList } from './rest/fault-list.ts';
 import { cdnRoutes } from './rest/files.ts';
+import { serve } from './serve.ts';
 import { Flag, Intent } from './wire/numbers.ts';
 import { Interactions } from './world/interactions.ts';
 import { wireMessage } from './world/message-payload.ts';
@@ -83,32 +81,16 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     return c.json({ message: '404: Not Found', code: 0 }, 404);
   });
 
-  const listener = getRequestListener(app.fetch);
-  const server = createServer((request, response) => void listener(request, response));
-  server.on('upgrade', (request, socket, head) => {
-    const { host: name, origin } = request.headers;
-    // A socket can speak as well as a POST can, so it is held to the same.
-    const reason = whyNot({ method: 'POST', host: name, origin, fetchSite: undefined }, host);
-    if (reason !== undefined) {
-      socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
-      return;
-    }
-    const { pathname } = new URL(request.url ?? '/', 'ws://loopback');
-    const { server: sockets } = pathname === '/page-api/live' ? live : gateway;
-    sockets.handleUpgrade(request, socket, head, (webSocket) => {
-      sockets.emit('connection', webSocket, request);
-    });
+  const serving = await serve({
+    app,
+    host,
+    port: options.port ?? 0,
+    sockets: (pathname) => (pathname === '/page-api/live' ? live : gateway).server,
+  }).catch((error: unknown) => {
+    storage.close();
+    throw error;
   });
-  await new Promise<void>((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(options.port ?? 0, host, () => {
-      server.off('error', reject);
-      resolve();
-    });
-  });
-  // A TCP server that listens has an address of this form; only pipes have another.
-  const { port } = server.address() as AddressInfo;
-  world.origin = `http://${reachableAs(host)}:${port}`;
+  world.origin = serving.origin;
   interactions.expired.listen(({ originalId }) => {
     const message = originalId === undefined ? undefined : messages.find(originalId);
     // "Working" that never came to anything is taken away with the token that could have finished it.
@@ -148,9 +130,7 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
       interactions.close();
       gateway.close();
       live.close();
-      const closed = new Promise<void>((resolve) => server.close(() => resolve()));
-      server.closeAllConnections();
-      await closed;
+      await serving.close();
       storage.close();
     },
   };
@@ -172,10 +152,4 @@ function publicNews(
     }
     listener(wireMessage(world, message), pending.delete(message.id) ? 'added' : what);
   };
-}
-
-/** A server that listens on every address is reached on loopback. */
-function reachableAs(host: string): string {
-  if (host === '0.0.0.0' || host === '::') return '127.0.0.1';
-  return host.includes(':') ? `[${host}]` : host;
 }

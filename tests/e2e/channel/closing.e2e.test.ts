@@ -73,3 +73,9 @@ it('tells a bot that may know the members who joins, and everybody who reacts', 
     problem: 'Unknown Emoji.',
   });
 });
+
+it('says so when its port is taken', async () => {
+  await using channel = await testChannel();
+  const port = Number(new URL(channel.pageUrl).port);
+  await expect(testChannel({ port })).rejects.toMatchObject({ code: 'EADDRINUSE' });
+});
