@@ -213,21 +213,19 @@ async function messages(channel: LocalChannel, client: Client<true>): Promise<vo
   await sent.delete();
 }
 
-describe('the published API description', () => {
-  it.skipIf(api === undefined)(
-    'agrees with every request of the client and every answer of the channel',
-    async () => {
-      const exchanges: Exchange[] = [];
-      await using channel = await testChannel();
-      await using client = await connectedClient(channel, { rest: recording(exchanges) });
-      await everything(channel, client);
-      expect(exchanges.length).toBeGreaterThan(40);
-      const problems = exchanges.flatMap((exchange) => api?.problemsOf(exchange) ?? []);
-      expect([...new Set(problems)]).toEqual([]);
-      expect(channel.unknownRequests).toEqual([]);
-      expect(channel.refusals).toEqual([]);
-    },
-  );
+describe('everything a bot does', () => {
+  it('is taken, and agrees with the published API description in each request and answer', async () => {
+    const exchanges: Exchange[] = [];
+    await using channel = await testChannel();
+    await using client = await connectedClient(channel, { rest: recording(exchanges) });
+    await everything(channel, client);
+    expect(exchanges.length).toBeGreaterThan(40);
+    expect(channel.unknownRequests).toEqual([]);
+    expect(channel.refusals).toEqual([]);
+    // Without the description (said on standard output) there is nothing to hold the exchanges against.
+    const problems = exchanges.flatMap((exchange) => api?.problemsOf(exchange) ?? []);
+    expect([...new Set(problems)]).toEqual([]);
+  });
 
   it.skipIf(api === undefined)('would notice a request or an answer that is not as described', () => {
     const sent = { method: 'POST', path: '/channels/1500000000000000001/messages', status: 200 };
