@@ -1,5 +1,6 @@
 import { UserError } from '../core/user-error.ts';
 import { isMetricPitch, isTpi, toDiameter, toPitch, toSpan } from './thread-lengths.ts';
+import { dashedName, fittingOf, isDash, isPipeSize, isPitchAfterName, joinName } from './thread-naming.ts';
 import { splitPair } from './thread-pair.ts';
 import type { SizeItem, TaperItem } from './thread-spans.ts';
 import type { NumberToken } from './thread-tokens.ts';
@@ -73,11 +74,6 @@ export function assignRoles(
     lengthMm: draft.lengthMm,
     unused,
   };
-}
-
-/** "an" is also an article: it means the fitting only with a dash number. */
-function fittingOf(system: FittingSystem | undefined, dash: number | undefined): ThreadSize['fitting'] {
-  return system === undefined || (system === 'an37' && dash === undefined) ? undefined : { system, dash };
 }
 
 function refuseNegative(items: readonly SizeItem[], fitting: FittingSystem | undefined): void {
@@ -162,44 +158,6 @@ function wordRole(item: SizeItem | undefined): WordMeaning['role'] {
   return item?.kind === 'meaning' && item.meaning.role !== 'diameter' ? item.meaning.role : undefined;
 }
 
-function isDash(item: NumberToken): boolean {
-  return item.unit === undefined && Number.isInteger(item.value) && item.value >= 2 && item.value <= 32;
-}
-
-function isPipeSize(item: NumberToken): boolean {
-  return (
-    item.unit !== 'mm' && (item.fraction !== undefined || (Number.isInteger(item.value) && item.value <= 2))
-  );
-}
-
-function isPitchAfterName(item: NumberToken, named: ThreadName): boolean {
-  if (item.unit === 'mm' || item.unit === 'in') return item.value < 8 && named.families?.[0] === 'iso-metric';
-  if (named.families?.[0] === 'iso-metric') return item.value <= 8;
-  return (
-    item.fraction === undefined &&
-    item.value >= 4 &&
-    (item.value === 4.5 || item.value === 11.5 || Number.isInteger(item.value))
-  );
-}
-
-const NUMBER_SIZES = new Set([4, 5, 6, 8, 10, 12]);
-
-/** `1-14` and `10-32` are names: a whole inch or a number size, a dash, threads per inch. */
-function dashedName(
-  first: NumberToken,
-  second: NumberToken,
-  items: readonly SizeItem[],
-): ThreadName | undefined {
-  const at = items.indexOf(first);
-  const bare = first.unit === undefined && second.unit === undefined && Number.isInteger(first.value);
-  if (!bare || items[at + 1]?.kind !== 'dash' || items[at + 2] !== second || !isTpi(second.value))
-    return undefined;
-  if (first.value >= 1 && first.value <= 2) return { nominal: String(first.value) };
-  return NUMBER_SIZES.has(first.value) && second.value >= 24
-    ? { nominal: `#${first.value}`, families: ['unified'] }
-    : undefined;
-}
-
 /** Gives the numbers that carry no mark their parts. */
 function settleLoose(draft: Draft, items: readonly SizeItem[]): void {
   const [first, second, third] = draft.loose;
@@ -218,7 +176,8 @@ function settleLoose(draft: Draft, items: readonly SizeItem[]): void {
   if (sized && second !== undefined) throw tooMany(draft.loose);
   if (second === undefined) {
     if (spanInstead(draft, first, items)) return;
-    if (sized) draft.pitches.push(toPitch(first, first.unit ?? loosePitchUnit(first)));
+    if (sized)
+      draft.pitches.push(toPitch(first, first.unit ?? loosePitchUnit(first, draft.diameter?.text ?? '')));
     else settleDiameter(draft, first);
     return;
   }
@@ -268,14 +227,14 @@ function spanInstead(draft: Draft, loose: NumberToken, items: readonly SizeItem[
   return true;
 }
 
-function loosePitchUnit(item: NumberToken): 'mm' | 'tpi' {
+function loosePitchUnit(item: NumberToken, across: string): 'mm' | 'tpi' {
   if (item.value <= 4.5) return 'mm';
   if (item.value >= 9) return 'tpi';
   throw new UserError('which-one', `Is ${item.text} the pitch in mm, or threads per inch?`, {
     field: 'size',
     choices: [
-      { label: `${item.text} mm`, value: `${item.text} mm` },
-      { label: `${item.text} threads per inch`, value: `${item.text} tpi` },
+      { label: `${item.text} mm`, value: `${across} x ${item.text} mm` },
+      { label: `${item.text} threads per inch`, value: `${across} x ${item.text} tpi` },
     ],
   });
 }
@@ -292,12 +251,6 @@ function tooMany(loose: readonly NumberToken[]): UserError {
     'bad-input',
     `Too many numbers: ${loose.map(({ text }) => text).join(', ')}. One diameter and one pitch are wanted. ${SIZE_EXAMPLES}`,
   );
-}
-
-function joinName(named: ThreadName | undefined, meanings: readonly WordMeaning[]): ThreadName | undefined {
-  const said = meanings.find((meaning) => meaning.name !== undefined)?.name;
-  if (said === undefined) return named;
-  return { ...said, ...(named?.nominal === undefined ? {} : { nominal: named.nominal }) };
 }
 
 function onlyOne<Value>(said: readonly (Value | undefined)[], both: string): Value | undefined {

@@ -27,7 +27,24 @@ export function readThreadSize(typed: string): ThreadSize {
   const { tokens, stuckAt } = tokenise(text);
   if (stuckAt !== undefined) throw new UserError('bad-input', `I cannot read "${stuckAt}". ${SIZE_EXAMPLES}`);
   const { items, meanings, unused } = sortWords(tokens);
-  return assignRoles(foldSpans(items), meanings, unused);
+  try {
+    return assignRoles(foldSpans(items), meanings, unused);
+  } catch (error) {
+    throw error instanceof UserError ? withWords(error, items) : error;
+  }
+}
+
+/** A choice replaces the whole text, so what was said beside the numbers goes with it: "female 1.5 16". */
+function withWords(error: UserError, items: readonly SizeItem[]): UserError {
+  const words = items.flatMap((item) =>
+    item.kind === 'meaning' && item.meaning.role === undefined ? [item.text] : [],
+  );
+  if (error.question === undefined || words.length === 0) return error;
+  const { field, choices } = error.question;
+  return new UserError(error.code, error.message, {
+    field,
+    choices: choices.map(({ label, value }) => ({ label, value: `${value} ${words.join(' ')}` })),
+  });
 }
 
 /** Parts the words from the numbers; a strange word right behind a number is a unit we do not know. */

@@ -69,7 +69,7 @@ function bySide(candidates: readonly Candidate[]): Decider | undefined {
 function byPitch(candidates: readonly Candidate[]): Decider | undefined {
   const pitches = distinct(candidates.map(({ thread }) => thread.pitchMm));
   if (pitches.length < 2) return undefined;
-  const closest = Math.min(...pitches.slice(1).map((pitch, index) => pitch - (pitches[index] ?? 0)));
+  const closest = Math.min(...pitches.flatMap((a) => pitches.filter((b) => b > a).map((b) => b - a)));
   const threads = closest * 10 >= RULE_MM ? 10 : 20;
   return {
     what: 'pitch',
@@ -131,11 +131,14 @@ function byDiameter(candidates: readonly Candidate[]): Decider | undefined {
     }
   }
   if (groups.length < 2) return undefined;
-  const reads = groups.map(({ minMm, maxMm }) => `${minMm.toFixed(2)} to ${maxMm.toFixed(2)} mm`);
+  const answers = groups.map(({ ids, minMm, maxMm }) => ({
+    reads: `${minMm.toFixed(2)} to ${maxMm.toFixed(2)} mm`,
+    leaves: ids,
+  }));
   return {
     what: 'diameter',
-    ask: `Measure ${femaleOf(candidates) ? 'across the bore' : 'over the crests'} again, to 0.02 mm, on clean threads: ${reads.join(' or ')}?`,
-    answers: groups.map(({ ids }, index) => ({ reads: reads[index] ?? '', leaves: ids })),
+    ask: `Measure ${femaleOf(candidates) ? 'across the bore' : 'over the crests'} again, to 0.02 mm, on clean threads: ${listed(answers.map(({ reads }) => reads))}?`,
+    answers,
   };
 }
 

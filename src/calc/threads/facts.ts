@@ -100,7 +100,7 @@ function sealOf({ kind, oRing, washers }: FittingFacts): string {
     case 'sae45':
       return 'metal to metal on the 45° cone; nothing on the thread';
     case 'orb':
-      return `O-ring ${oRing ?? ''} (number from memory) in the mouth of the port, new each time`;
+      return `O-ring ${oRing} (number from memory) in the mouth of the port, new each time`;
     case 'iso6149':
       return 'O-ring in the mouth of the port, new each time';
     case 'orfs':

@@ -66,7 +66,6 @@ export function identifyThread(suspects: readonly Suspect[], readings: ThreadRea
   const score = ({ weight, likelihood }: Weighed) => ((1 - NONE_PRIOR) * weight * likelihood) / totalWeight;
   const noneScore = NONE_PRIOR * noneDensity(readings);
   const total = weighed.reduce((sum, each) => sum + score(each), noneScore);
-  if (total === 0) return { candidates: [], noneProbability: 1, untabledProbability: 1, ambiguous: false };
 
   const bestLikelihood = Math.max(...weighed.map(({ likelihood }) => likelihood));
   const bestForm = Math.max(

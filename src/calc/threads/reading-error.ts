@@ -76,9 +76,12 @@ export function joinPitches(readings: readonly Reading[]): JoinedPitch | undefin
   if (readings.length > 1 && highest - lowest > reach) {
     return { mm: (lowest + highest) / 2, plusMinusMm: (highest - lowest) / 2 + reach, agree: false };
   }
-  const weights = readings.map(({ plusMinusMm }) => 1 / Math.max(plusMinusMm, 1e-4) ** 2);
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const mean = readings.reduce((sum, { mm }, index) => sum + mm * (weights[index] ?? 0), 0) / total;
+  const weighted = readings.map(({ mm, plusMinusMm }) => ({
+    mm,
+    weight: 1 / Math.max(plusMinusMm, 1e-4) ** 2,
+  }));
+  const total = weighted.reduce((sum, { weight }) => sum + weight, 0);
+  const mean = weighted.reduce((sum, { mm, weight }) => sum + mm * weight, 0) / total;
   return {
     mm: mean,
     plusMinusMm: readings.length === 1 ? first.plusMinusMm : 1 / Math.sqrt(total),

@@ -59,12 +59,22 @@ describe('thread questions as typed in the channel', () => {
     if (meant.size !== undefined) expect(size.named?.nominal).toBe(meant.size);
   });
 
-  it.each(['1.5 16', '20 20'])('asks about "%s" with choices that can be typed', (text) => {
-    const { code, question } = refusal(text);
-    expect(code).toBe('which-one');
-    expect(question?.field).toBe('size');
-    expect(question?.choices.length).toBeGreaterThan(0);
-    for (const { value } of question?.choices ?? []) expect(readThreadSize(value).pitches).toHaveLength(1);
+  it.each(['1.5 16', '20 20', '12.7 dia, 6', '2.86 x 5/8', '0.75 x 10', '8 20'])(
+    'asks about "%s" with choices that can be typed',
+    (text) => {
+      const { code, question } = refusal(text);
+      expect(code).toBe('which-one');
+      expect(question?.field).toBe('size');
+      expect(question?.choices.length).toBeGreaterThan(0);
+      for (const { value } of question?.choices ?? []) expect(readThreadSize(value).pitches).toHaveLength(1);
+    },
+  );
+
+  it('keeps what was said beside the numbers in its choices', () => {
+    for (const { value } of refusal('female 1.5 16').question?.choices ?? []) {
+      expect(readThreadSize(value).side).toBe('female');
+    }
+    expect(refusal('female 1.5 16').question?.choices).toHaveLength(2);
   });
 
   it.each(['thread?', '21.9 quid each, 1.5 weeks', 'check the thread above'])(
