@@ -36,17 +36,31 @@ const Case = z.object({
 });
 const read = z.array(Case).parse(cases);
 
-/** What is typed for a case: readings only, the method's own idea of a pitch reading's error. */
-function identify(row: z.output<typeof Case>): z.output<typeof Data> {
-  const pitch =
-    row.span !== undefined
-      ? `${row.span.length_mm.toFixed(2)}/${row.span.pitches}`
-      : row.tpi !== undefined
-        ? `${row.tpi}tpi`
-        : `${row.pitch_mm}`;
+type Row = z.output<typeof Case>;
+
+const inches = (mm: number) => `${(mm / 25.4).toFixed(4)}in`;
+
+/** The ways people write the same readings. */
+const spellings: Readonly<Record<string, (row: Row) => string>> = {
+  plain: (row) => `${row.measured_diameter_mm} x ${pitchOf(row)}`,
+  units: ({ measured_diameter_mm: across, span, tpi, pitch_mm }) =>
+    `${across}mm, ${span === undefined ? (tpi === undefined ? `${pitch_mm}mm` : `${tpi} tpi`) : `${span.length_mm}mm over ${span.pitches}`}`,
+  comma: (row) => `${row.measured_diameter_mm} x ${pitchOf(row)}`.replaceAll('.', ','),
+  inches: ({ measured_diameter_mm: across, span, tpi, pitch_mm }) =>
+    `${inches(across)} x ${span === undefined ? (tpi === undefined ? `${pitch_mm}mm` : `${tpi}tpi`) : `${inches(span.length_mm)}/${span.pitches}`}`,
+  'pitch first': (row) => `${pitchOf(row)} ${row.measured_diameter_mm} mm`,
+};
+
+function pitchOf({ span, tpi, pitch_mm }: Row): string {
+  if (span !== undefined) return `${span.length_mm.toFixed(2)}/${span.pitches}`;
+  return tpi === undefined ? `${pitch_mm}` : `${tpi}tpi`;
+}
+
+/** Only the readings are given; how far out a pitch could be is the method's own idea. */
+function identify(row: Row, size = `${row.measured_diameter_mm} x ${pitchOf(row)}`): z.output<typeof Data> {
   const seat = seatOf(row.seat);
   const reply = threadReply({
-    size: `${row.measured_diameter_mm} x ${pitch}`,
+    size,
     side: row.kind === 'external' ? 'male' : 'female',
     within: row.diameter_uncertainty_mm,
     ...(row.taper === 'unknown' ? {} : { taper: row.taper }),
@@ -78,6 +92,14 @@ describe('the 65 readings made up inside published limits', () => {
     expect([...standing].sort()).toEqual([...row.expected].sort());
     expect(found.ambiguous).toBe(row.ambiguous);
     if (!row.ambiguous) expect(found.candidates[0]?.designation).toBe(row.expected_primary);
+  });
+
+  it.each(Object.entries(spellings))('give the same answer in the spelling "%s"', (_, spell) => {
+    for (const row of read) {
+      const found = identify(row, spell(row));
+      const standing = found.candidates.filter(({ stands }) => stands).map(({ designation }) => designation);
+      expect([...standing].sort(), `${row.id} as ${spell(row)}`).toEqual([...row.expected].sort());
+    }
   });
 
   it.each(read.filter(({ expected_fittings }) => expected_fittings !== undefined))(

@@ -75,7 +75,7 @@ function byPitch(candidates: readonly Candidate[]): Decider | undefined {
     what: 'pitch',
     ask: `Lay a rule along ${threads === 10 ? 'ten' : 'twenty'} threads: ${
       pitches.length > MOST_NAMED
-        ? `type what you read like \`15/${threads}\`.`
+        ? `type what you read like \`${threads * 1.5}/${threads}\`.`
         : `${listed(pitches.map((pitch) => `${(pitch * threads).toFixed(1)} mm`))}?`
     }`,
     answers: pitches.map((pitch) => ({

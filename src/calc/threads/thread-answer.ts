@@ -49,6 +49,13 @@ function hopeless({ noneProbability }: Identification): boolean {
 }
 
 const SHOWN_IN_LINE = 3;
+/** From here on the rest are named after the winner, not beside it. */
+const FAR_AHEAD = 0.9;
+
+function shortened(names: readonly string[]): string {
+  const more = names.length > SHOWN_IN_LINE ? [`${names.length - SHOWN_IN_LINE} more`] : [];
+  return listed([...names.slice(0, SHOWN_IN_LINE), ...more]);
+}
 
 function resultLine(
   found: Identification,
@@ -59,9 +66,11 @@ function resultLine(
   if (best === undefined || hopeless(found)) return 'No thread in the tables fits these readings';
   if (!found.ambiguous) return `${threadName(best.thread)}, ${certaintyWords(best.probability)}`;
   const names = standing.map(({ thread }) => threadName(thread));
-  const more = names.length > SHOWN_IN_LINE ? [`${names.length - SHOWN_IN_LINE} more`] : [];
+  if (standing[0] === best && best.probability >= FAR_AHEAD) {
+    return `${threadName(best.thread)} is the likeliest; ${shortened(names.slice(1))} would fit too`;
+  }
   const why = pitch === undefined ? 'the pitch will tell' : 'the readings cannot separate them';
-  return `${listed([...names.slice(0, SHOWN_IN_LINE), ...more])}: ${why}`;
+  return `${shortened(names)}: ${why}`;
 }
 
 function certaintyLine(found: Identification, best: Candidate | undefined): string {

@@ -56,6 +56,13 @@ describe('/thread', () => {
     expect(threadReply(input).caution).toContain('Do not force a mate');
   });
 
+  it('names what would fit too behind one that is far likelier', () => {
+    const input = { size: '8 x 1.25' } as const;
+    expect(threadReply(input).result).toMatch(/^M8 × 1.25 is the likeliest; M9 × 1.25.* would fit too$/);
+    expect(dataOf(input).ambiguous).toBe(true);
+    expect(factsOf(input).get('Measure next')).toContain('male thread, or across the bore');
+  });
+
   it('lists what a diameter alone leaves and asks for the pitch', () => {
     const input = { size: '21.9', side: 'male' } as const;
     expect(threadReply(input).result).toMatch(/the pitch will tell$/);
