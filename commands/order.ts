@@ -3,8 +3,8 @@ import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { buildHere, crewOf, openBuildHere, readDay, suggestDays } from '../src/bot/crew.ts';
 import type { Changed, Hand } from '../src/bot/hand.ts';
 import { undoButton } from '../src/bot/undo-button.ts';
-import type { Answer, Form, FormField } from '../src/core/reply.ts';
-import { type Day, sayDay } from '../src/core/time.ts';
+import type { Answer } from '../src/core/reply.ts';
+import type { Day } from '../src/core/time.ts';
 import { type Choice, UserError } from '../src/core/user-error.ts';
 import { readMoney } from '../src/phrases/money.ts';
 import type { Build } from '../src/records/builds/build.ts';
@@ -13,9 +13,10 @@ import { cancel, chase, promise, receive } from '../src/records/orders/moves.ts'
 import { byUrgency, type Order, standing } from '../src/records/orders/order.ts';
 import { orderAnswer, orderData } from '../src/records/orders/order-answer.ts';
 import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
+import { dateForm, partlyForm, settleForm } from '../src/records/orders/order-forms.ts';
 import { orderList } from '../src/records/orders/order-list.ts';
 import { place } from '../src/records/orders/place.ts';
-import { decimalsOf, sayOutstanding, sayWhat } from '../src/records/orders/say-order.ts';
+import { decimalsOf } from '../src/records/orders/say-order.ts';
 import { settle } from '../src/records/orders/settle.ts';
 import { knownSupplier, suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
 import { homeCurrency } from '../src/records/team/team.ts';
@@ -144,7 +145,10 @@ export default defineCommand({
       input: z.object(pressed),
       run: (input, hand) => logArrival({ ...input, condition: 'good' }, hand),
     }),
-    partly: action({ input: z.object(pressed), run: partlyForm }),
+    partly: action({
+      input: z.object(pressed),
+      run: (input, hand) => partlyForm(orderHere(hand, input.order), input[NOTICE_ARG]),
+    }),
     'partly-done': action({
       input: z.object({
         ...pressed,
@@ -155,14 +159,20 @@ export default defineCommand({
       }),
       run: logArrival,
     }),
-    date: action({ input: z.object(pressed), run: dateForm }),
+    date: action({
+      input: z.object(pressed),
+      run: (input, hand) => dateForm(orderHere(hand, input.order), crewOf(hand).today, input[NOTICE_ARG]),
+    }),
     'date-done': action({ input: z.object({ ...pressed, due }), run: giveNewDate }),
     chased: action({
       input: z.object(pressed),
       run: (input, hand) =>
         move(hand, input.order, (record, found, today) => chase(record, found, today), input[NOTICE_ARG]),
     }),
-    settle: action({ input: z.object(pressed), run: settleForm }),
+    settle: action({
+      input: z.object(pressed),
+      run: (input, hand) => settleForm(orderHere(hand, input.order), input[NOTICE_ARG]),
+    }),
     'settle-done': action({ input: z.object({ ...pressed, outcome, due: blank }), run: settleIt }),
   },
 });
@@ -321,67 +331,6 @@ function redrawn(
   const { days } = crewOf(hand);
   const answer = morningAnswer({ buildName, notice: kept.data, noticeId, orders, days });
   return { ...answer, inPlace: true, data: { ...orderData(value), said, change: changeId } };
-}
-
-function partlyForm(given: z.output<z.ZodObject<typeof pressed>>, hand: Hand): Form {
-  const found = orderHere(hand, given.order);
-  const { outstanding } = standing(found);
-  return form(`What came of #${found.id}?`, 'partly-done', given, [
-    { name: 'quantity', label: `How many came, of ${sayOutstanding(found)}`, value: String(outstanding) },
-    {
-      name: 'condition',
-      label: 'As it should be?',
-      value: 'good',
-      choices: [
-        { label: 'Yes', value: 'good' },
-        { label: 'Wrong part', value: 'wrong' },
-        { label: 'Damaged', value: 'damaged' },
-      ],
-    },
-    { name: 'rest', label: 'When is the rest due?', hint: 'Left empty, the old day stands', required: false },
-    { name: 'note', label: 'Anything to remember', required: false },
-  ]);
-}
-
-function dateForm(given: z.output<z.ZodObject<typeof pressed>>, hand: Hand): Form {
-  const found = orderHere(hand, given.order);
-  return form(`New date for #${found.id}`, 'date-done', given, [
-    {
-      name: 'due',
-      label: 'When will it come?',
-      hint: `Was ${sayDay(found.promisedOn, crewOf(hand).today)}. Type it as you say it: 12 Dec, next Tuesday`,
-    },
-  ]);
-}
-
-function settleForm(given: z.output<z.ZodObject<typeof pressed>>, hand: Hand): Form {
-  const found = orderHere(hand, given.order);
-  return form(`Sort out #${found.id}`, 'settle-done', given, [
-    {
-      name: 'outcome',
-      label: `What becomes of ${sayWhat({ what: found.what, quantity: standing(found).toSortOut })}?`.slice(
-        0,
-        45,
-      ),
-      choices: [
-        { label: 'The supplier replaces it', value: 'replaced' },
-        { label: 'We keep it as it is', value: 'kept' },
-        { label: 'It goes back for a refund', value: 'refunded' },
-      ],
-    },
-    { name: 'due', label: 'When is the replacement due?', hint: 'Only for a replacement', required: false },
-  ]);
-}
-
-function form(
-  title: string,
-  next: string,
-  given: z.output<z.ZodObject<typeof pressed>>,
-  fields: readonly FormField[],
-): Form {
-  const notice = given[NOTICE_ARG];
-  const args = { order: given.order, ...(notice === undefined ? {} : { [NOTICE_ARG]: notice }) };
-  return { kind: 'form', title, does: { command: 'order', action: next, args }, fields };
 }
 
 function orderHere(hand: Hand, typed: string): Order {

@@ -18,13 +18,17 @@ export function sortOutButton(order: Order, noticeId?: number): Button {
   return button('Sort out', 'settle', order, noticeId, 'main');
 }
 
+/** What names an order, and the message to redraw if it was pressed on one. */
+export function argsOf({ id }: Order, noticeId: number | undefined): Readonly<Record<string, number>> {
+  return noticeId === undefined ? { order: id } : { order: id, [NOTICE_ARG]: noticeId };
+}
+
 function button(
   label: string,
   action: string,
-  { id }: Order,
+  order: Order,
   noticeId: number | undefined,
   weight: NonNullable<Button['weight']> = 'plain',
 ): Button {
-  const args = noticeId === undefined ? { order: id } : { order: id, [NOTICE_ARG]: noticeId };
-  return { label, does: { command: 'order', action, args }, weight };
+  return { label, does: { command: 'order', action, args: argsOf(order, noticeId) }, weight };
 }
