@@ -29,6 +29,12 @@ export function steer(...words: readonly Steer[]): Rule<Steer> {
   );
 }
 
+/** A token of just this text, for words that mean something in one place only. */
+export function wordOf(...texts: readonly string[]): Rule<true> {
+  return (phrase, at) =>
+    texts.includes(phrase.tokens[at]?.text ?? '') ? [{ value: true, next: at + 1 }] : [];
+}
+
 /** Several steering words in a row. */
 export function steers(...words: readonly Steer[]): Rule<true> {
   return map(seq(...words.map((word) => steer(word))), () => true);

@@ -5,7 +5,7 @@ import { settle, TIERS } from './grammar.ts';
 import { judge } from './judge.ts';
 import type { DateContext, DateReading } from './reading.ts';
 import { type Meter, type Phrase, TooMuchWork } from './rules.ts';
-import { LONGEST_TEXT, MOST_TOKENS, type Token, tokensOf } from './tokens.ts';
+import { LONGEST_TEXT, type Meaning, MOST_TOKENS, type Token, tokensOf } from './tokens.ts';
 import { type WordBook, wordBook } from './words.ts';
 
 /** Enough for any honest phrase many times over; hostile text stops here. */
@@ -97,8 +97,17 @@ function isNoTime({ meanings }: Token): boolean {
   return meanings.some((meaning) => meaning.is === 'clock' && (meaning.hour > 24 || meaning.minute > 59));
 }
 
+function isLongUnit(meaning: Meaning): boolean {
+  return (
+    meaning.is === 'unit' &&
+    meaning.unit !== 'minute' &&
+    meaning.unit !== 'hour' &&
+    meaning.unit !== 'quarter'
+  );
+}
+
 function isDayWord(token: Token): boolean {
   return token.meanings.some(
-    ({ is }) => is === 'weekday' || is === 'dayword' || is === 'month' || is === 'name',
+    (m) => m.is === 'weekday' || m.is === 'dayword' || m.is === 'month' || m.is === 'name' || isLongUnit(m),
   );
 }

@@ -1,11 +1,12 @@
 import { coming, gone } from './days.ts';
+import type { Season } from './find.ts';
 
 /** A day known by a name, found for any year. */
 export interface Feast {
   readonly names: readonly string[];
   readonly on: (year: number) => Temporal.PlainDate;
   /** The name also stands for the days around it, so "by" and "at" it are questions. */
-  readonly season?: boolean;
+  readonly season?: Season;
   /** Kept in some countries on this day and in others on another or not at all: the holiday list must know it. */
   readonly local?: boolean;
 }
@@ -69,7 +70,8 @@ export const FEASTS: readonly Feast[] = [
     ],
     on: fixed(12, 25),
   },
-  { names: ['christmas', 'xmas', 'chrimbo', 'weihnachten'], on: fixed(12, 25), season: true },
+  { names: ['christmas', 'xmas', 'chrimbo'], on: fixed(12, 25), season: 'christmas' },
+  { names: ['weihnachten'], on: fixed(12, 25), season: 'several days' },
   {
     names: ['christmas eve', 'xmas eve', 'heiligabend', 'heilig abend', 'heiliger abend', 'weihnachtsabend'],
     on: fixed(12, 24),
@@ -90,7 +92,7 @@ export const FEASTS: readonly Feast[] = [
     on: fixed(12, 31),
   },
   { names: ['new years day', 'new year day', 'neujahr', 'neujahrstag'], on: fixed(1, 1) },
-  { names: ['new year', 'new years'], on: fixed(1, 1), season: true },
+  { names: ['new year', 'new years'], on: fixed(1, 1), season: 'several days' },
   {
     names: ['epiphany', 'twelfth night', 'dreikonig', 'dreikonigstag', 'heilige drei konige'],
     on: fixed(1, 6),
@@ -111,11 +113,11 @@ export const FEASTS: readonly Feast[] = [
   { names: ['good friday', 'karfreitag'], on: fromEaster(-2) },
   { names: ['easter saturday', 'karsamstag', 'ostersamstag', 'holy saturday'], on: fromEaster(-1) },
   { names: ['easter sunday', 'easter day', 'ostersonntag'], on: fromEaster(0) },
-  { names: ['easter', 'ostern'], on: fromEaster(0), season: true },
+  { names: ['easter', 'ostern'], on: fromEaster(0), season: 'several days' },
   { names: ['easter monday', 'ostermontag'], on: fromEaster(1) },
   { names: ['ascension day', 'ascension', 'himmelfahrt', 'christi himmelfahrt'], on: fromEaster(39) },
   { names: ['whit sunday', 'pentecost', 'pfingstsonntag'], on: fromEaster(49) },
-  { names: ['whitsun', 'whit', 'pfingsten'], on: fromEaster(49), season: true },
+  { names: ['whitsun', 'whit', 'pfingsten'], on: fromEaster(49), season: 'several days' },
   { names: ['whit monday', 'pfingstmontag'], on: fromEaster(50) },
   { names: ['corpus christi', 'fronleichnam'], on: fromEaster(60) },
   { names: ['early may bank holiday', 'may day bank holiday'], on: nth(1, 1, 5), local: true },
@@ -130,8 +132,8 @@ export const FEASTS: readonly Feast[] = [
     local: true,
   },
   { names: ['summer bank holiday', 'august bank holiday'], on: nth(1, 1, 8), local: true },
-  { names: ['may bank holiday', 'may day'], on: nth(1, 1, 5), season: true, local: true },
-  { names: ['may bank holiday'], on: lastMonday(5), season: true, local: true },
+  { names: ['may bank holiday', 'may day'], on: nth(1, 1, 5), season: 'several days', local: true },
+  { names: ['may bank holiday'], on: lastMonday(5), season: 'several days', local: true },
   {
     names: ['martin luther king day', 'martin luther king jr day', 'mlk day', 'mlk'],
     on: nth(3, 1, 1),

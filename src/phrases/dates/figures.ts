@@ -32,7 +32,12 @@ const MONTH_NAMES = [
 ] as const;
 
 /** A day and a month, with the year said or sought. */
-function dayAndMonth(day: number, monthOf: number, yearOf: number | undefined, context: DateContext): Find {
+export function dayAndMonth(
+  day: number,
+  monthOf: number,
+  yearOf: number | undefined,
+  context: DateContext,
+): Find {
   const today = todayOf(context);
   if (calendarDate(2000, monthOf, day) === undefined) {
     const name = MONTH_NAMES[monthOf - 1];

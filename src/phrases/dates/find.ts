@@ -1,5 +1,7 @@
 import type { DateOption } from './reading.ts';
 
+export type Season = 'christmas' | 'several days';
+
 /** What a rule of the grammar made of a phrase, before it is judged whether such a day may stand in the field. */
 export type Find =
   | {
@@ -12,10 +14,16 @@ export type Find =
       /** An elapsed span ("in 36 hours") ends at an instant, which wall time alone cannot name when clocks change. */
       readonly instantMs?: number;
       readonly assumed?: string;
-      /** The name also stands for the days around it (Christmas, Easter). */
-      readonly season?: boolean;
+      /** The name also stands for the days around it: of Christmas one day is meant most, of Easter none. */
+      readonly season?: Season;
     }
-  | { readonly kind: 'ask'; readonly question: string; readonly options: readonly DateOption[] }
+  | {
+      readonly kind: 'ask';
+      readonly question: string;
+      readonly options: readonly DateOption[];
+      /** Asked because the day is far off, which a weekday beside it does not settle. */
+      readonly far?: boolean;
+    }
   | { readonly kind: 'no'; readonly problem: string };
 
 export type DayFind = Extract<Find, { kind: 'day' }>;
@@ -24,7 +32,10 @@ export function dayOf(date: Temporal.PlainDate, more: Omit<Partial<DayFind>, 'ki
   return { kind: 'day', date, ...more };
 }
 
-export function askOf(question: string, ...dates: readonly Temporal.PlainDate[]): Find {
+export function askOf(
+  question: string,
+  ...dates: readonly Temporal.PlainDate[]
+): Extract<Find, { kind: 'ask' }> {
   return { kind: 'ask', question, options: dates.map((date) => ({ day: date.toString() })) };
 }
 

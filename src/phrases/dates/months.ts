@@ -9,6 +9,7 @@ import {
   the,
   unitOf,
   weekday,
+  wordOf,
   workday,
 } from './atoms.ts';
 import { calendarDate, coming, gone, lastOfMonth, todayOf } from './days.ts';
@@ -75,11 +76,8 @@ export function nearest(days: readonly Temporal.PlainDate[], context: DateContex
     if (found === undefined)
       return noDay('There is no such day near. Type a date with its year, such as 4 Dec 2026.');
     if (!isFar(found, today)) return dayOf(found);
-    return askOf(
-      'That is most of a year away. Which one is meant?',
-      found,
-      ...(other === undefined ? [] : [other]),
-    );
+    const dates = [found, ...(other === undefined ? [] : [other])];
+    return { ...askOf('That is most of a year away. Which one is meant?', ...dates), far: true };
   }
   const near = [ahead, behind].filter((day) => day !== undefined);
   const [first, second] = near.sort((a, b) => gap(a, today) - gap(b, today));
@@ -174,6 +172,14 @@ const yearEdges: Rule<Find> = any(
   map(seq(maybe(steer('in')), year), () => askOf('Which day of the year?')),
 );
 
+/** "last day of the month", "first day of next month". */
+const edgeDays: Rule<Find> = any(
+  map(seq(the, steer('last'), unitOf('day'), of, the, eachMonth(lastOfMonth)), ([, , , , , found]) => found),
+  map(seq(the, ordinal, unitOf('day'), of, the, eachMonth(first)), ([, n, , , , found]) =>
+    n === 1 ? found : undefined,
+  ),
+);
+
 const nth: Rule<number> = any(
   ordinal,
   map(steer('last'), () => -1),
@@ -209,6 +215,10 @@ const monthOfNth: Rule<{ readonly starts: readonly Temporal.PlainDate[]; readonl
   map(any(relativeMonth, currentMonth), (found) =>
     found.kind === 'day' ? { starts: [found.date], said: true } : undefined,
   ),
+  map(seq(wordOf('new', 'neuen', 'neues', 'neuem'), yearUnit), (_value, context) => ({
+    starts: [todayOf(context).with({ month: 1, day: 1 }).add({ years: 1 })],
+    said: true,
+  })),
 );
 
 const nthInMonth: Rule<Find> = map(
@@ -253,4 +263,6 @@ const ordinalOfTheMonth: Rule<Find> = map(ordinalOfMonth, (found, context) => {
 });
 
 /** Everything said by the month or the year. */
-export const monthRules: Rule<Find> = once(any(monthEdges, yearEdges, nthInMonth, ordinalOfTheMonth));
+export const monthRules: Rule<Find> = once(
+  any(monthEdges, edgeDays, yearEdges, nthInMonth, ordinalOfTheMonth),
+);

@@ -9,6 +9,8 @@ import { any, later, map, maybe, once, type Rule, seq } from './rules.ts';
 interface Span {
   readonly amounts: readonly number[];
   readonly unit: Unit;
+  /** "17h" without "in" may be a time of day. */
+  readonly glued?: boolean;
   /** "acht Tage" is said for a week, "a few" for nothing certain. */
   readonly vague?: boolean;
 }
@@ -46,14 +48,14 @@ const plainSpan: Rule<Span> = once(
     ),
   ),
 );
-/** In words, "eight days" is German for a week. */
+/** "eight days" is German for a week, and "17h" may be a time of day. */
 const span: Rule<Span> = once((phrase, at) =>
   plainSpan(phrase, at).map((match) => {
-    const first = phrase.tokens[at]?.text;
-    const second = phrase.tokens[at + 1]?.text.startsWith('tag') === true;
-    return second && (first === 'acht' || first === '8')
-      ? { ...match, value: { amounts: [7, 8], unit: 'day' as const, vague: true } }
-      : match;
+    const texts = phrase.tokens.slice(at, match.next).map(({ text }) => text);
+    if ((texts[0] === 'acht' || texts[0] === '8') && texts[1]?.startsWith('tag') === true) {
+      return { ...match, value: { amounts: [7, 8], unit: 'day' as const, vague: true } };
+    }
+    return texts.at(-1) === 'h' ? { ...match, value: { ...match.value, glued: true } } : match;
   }),
 );
 
@@ -156,6 +158,10 @@ function fromNow(value: Span, sign: 1 | -1, context: DateContext): Find {
   return move(dayOf(today), value, sign, context);
 }
 
+function bareHours(): Rule<Span> {
+  return map(span, (s) => (s.glued === true ? s : undefined));
+}
+
 const nowWords = once(any<unknown>(steer('now'), seq(dayword)));
 const time = maybe(steer('time'));
 
@@ -170,10 +176,14 @@ const spanFromNow: Rule<Find> = any(
       time,
     ),
     ([lead, , word, s], context) => {
+      if (lead === undefined && s.glued === true) return undefined;
       // "the next 3 days" without a lead is a span of days, not the day at its end.
       const found = fromNow(s, 1, context);
       return word !== undefined && lead === undefined ? doubt(found, 'Which day is meant?') : found;
     },
+  ),
+  map(seq(bareHours(), time), ([s], context) =>
+    doubt(fromNow(s, 1, context), 'A time of day, or a number of hours?'),
   ),
   map(seq(span, steer('ago')), ([s], context) => fromNow(s, -1, context)),
   map(seq(steer('before'), span), ([, s], context) => fromNow(s, -1, context)),
@@ -226,7 +236,7 @@ export function spansFrom(day: () => Rule<Find>): Rule<Find> {
   return any(
     spanFromNow,
     nextDay,
-    map(seq(span, steer('from', 'after', 'on', 'following'), the, anchor), ([s, , , found], context) =>
+    map(seq(span, steer('from', 'after', 'following'), the, anchor), ([s, , , found], context) =>
       forward(s, found, context),
     ),
     map(seq(span, steer('before'), the, anchor), ([s, , , found], context) => forward(s, found, context, -1)),
@@ -276,7 +286,8 @@ export function weeksFrom(
       plus(day, weeks, context),
     ),
     map(seq(words, bareWeeks), ([found, weeks]) => byWeek(found, weeks)),
-    map(seq(wholeWeeks, maybe(steer('on', 'from')), words), ([weeks, , found]) => byWeek(found, weeks)),
+    map(seq(span, words), ([s, found], context) => andThen(found, (start) => move(start, s, 1, context))),
+    map(seq(wholeWeeks, steer('on', 'from'), words), ([weeks, , found]) => byWeek(found, weeks)),
     map(seq(words, steer('in'), span), ([found, , s], context) =>
       andThen(found, (start) => move(start, s, 1, context)),
     ),

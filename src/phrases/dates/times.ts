@@ -89,7 +89,7 @@ const figures: Rule<Time> = once(
   any(
     map(clock, ({ hour: h, minute, padded }, context) => {
       const time = exact(h, minute);
-      if (time === undefined || padded || h > 12 || h === 0 || isGerman(context)) return time;
+      if (time === undefined || padded || h >= 10 || h === 0 || isGerman(context)) return time;
       return { ...time, face: true };
     }),
     map(seq(clock, steer('uhr')), ([{ hour: h, minute }]) => exact(h, minute)),
@@ -112,7 +112,7 @@ function fourFigures(): Rule<number> {
   return (phrase, at) => {
     const before = phrase.tokens.slice(0, at).findLast(({ text }) => text !== '-' && text !== '/');
     const follows = (before?.meanings ?? []).some(
-      ({ is }) => is === 'month' || is === 'ordinal' || is === 'number',
+      ({ is }) => is === 'month' || is === 'ordinal' || is === 'number' || is === 'name',
     );
     return numberToken(phrase, at).flatMap(({ value: { n, digits }, next }) =>
       digits.length !== 4 || (follows && n >= 1900 && n < 2200) ? [] : [{ value: n, next }],

@@ -40,6 +40,7 @@ function tidy(text: string): string {
     .replaceAll(/[‐‑‒–—−]/g, '-')
     .replaceAll(/[‘’´`]/g, "'")
     .replaceAll(/(\d),\s*(\d{4})(?!\d)/g, '$1 $2')
+    .replaceAll(/(?<!\p{L})'(?=\d)/gu, '')
     .replaceAll(/\s+/g, ' ')
     .trim()
     .replace(/[!.]+$/, (end) => (end.startsWith('.') ? '.' : ''));
