@@ -1,5 +1,5 @@
 import type { Fact } from '../../core/reply.ts';
-import type { Thread } from './thread.ts';
+import { MM_PER_INCH, type Thread } from './thread.ts';
 
 /** A tube end, port or hollow bolt that uses the thread, and what seals it. */
 export interface FittingFacts {
@@ -49,9 +49,7 @@ export function threadFacts(thread: Thread, practice: PracticeFacts): readonly F
     ...(practice.foundOn === undefined
       ? []
       : [['Found on', `${practice.foundOn} (common practice)`] as const]),
-    ...(practice.fittings.length === 0
-      ? []
-      : [['Fittings', practice.fittings.map(({ id }) => id).join(', ')] as const]),
+    ...practice.fittings.map((fitting): Fact => [fitting.id, fittingLine(fitting)]),
     ...sealing(thread, practice.fittings),
     ...(thread.tapered ? [] : [engagement(thread)]),
     ...torqueFacts(practice.fittings),
@@ -79,6 +77,12 @@ function drillFact(drill: PracticeFacts['drill']): readonly Fact[] {
   const differs = drill.differs === undefined ? '' : `; ${drill.differs}`;
   const note = drill.note === undefined ? '' : `; ${drill.note}`;
   return [['Tap drill', `${drill.drill}${inMm} (${drill.source.join(', ')}${differs}${note})`]];
+}
+
+function fittingLine({ kindName, standard, tubeOdIn, spannerMm }: FittingFacts): string {
+  const tube = tubeOdIn === undefined ? '' : `, tube ${mm(tubeOdIn * MM_PER_INCH)} mm (${tubeOdIn} in)`;
+  const spanner = spannerMm === undefined ? '' : `, spanner ${spannerMm} mm`;
+  return `${kindName}, ${standard}${tube}${spanner}`;
 }
 
 function sealing(thread: Thread, fittings: readonly FittingFacts[]): readonly Fact[] {

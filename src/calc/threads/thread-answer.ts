@@ -30,7 +30,9 @@ export function threadAnswer(found: Identification, context: AnswerContext): Ans
     certainty: certaintyLine(found, best),
     facts: [
       ...next.map((ask, index): Fact => [index === 0 ? 'Measure next' : 'Then', ask]),
-      ...(best === undefined || hopeless(found) ? [] : threadFacts(best.thread, context.practiceOf(best))),
+      ...(best === undefined || !hasWinner(found, best)
+        ? []
+        : threadFacts(best.thread, context.practiceOf(best))),
     ],
     items:
       found.candidates.length > 1 || hopeless(found)
@@ -41,6 +43,12 @@ export function threadAnswer(found: Identification, context: AnswerContext): Ans
     audience: 'crew',
     data: answerData(found, standing, next, context),
   };
+}
+
+/** What to order is told only of a thread that stands alone, far ahead, or is the same under another name. */
+function hasWinner(found: Identification, best: Candidate): boolean {
+  if (hopeless(found)) return false;
+  return !found.ambiguous || best.probability >= FAR_AHEAD || sameThread(found);
 }
 
 /** A thread of no table is likelier than all the candidates together. */

@@ -54,6 +54,7 @@ describe('/thread', () => {
     expect(factsOf(input).get('Measure next')).toBe('Lay a rule along ten threads: 15.0 mm or 18.1 mm?');
     expect(dataOf(input).ambiguous).toBe(true);
     expect(threadReply(input).caution).toContain('Do not force a mate');
+    expect([...factsOf(input).keys()]).toEqual(['Measure next']);
   });
 
   it('names what would fit too behind one that is far likelier', () => {
@@ -71,7 +72,9 @@ describe('/thread', () => {
   });
 
   it('asks for the pitch even where the diameter leaves one', () => {
-    expect(factsOf({ size: '44.85', side: 'female', within: 0.01 }).get('Measure next')).toBeDefined();
+    expect(factsOf({ size: '25.75', side: 'male', within: 0.01 }).get('Measure next')).toBe(
+      'The pitch, to be sure: ten threads should cover 15.0 mm.',
+    );
   });
 
   it('picks the fitting by the seat and lists all without one', () => {
@@ -106,7 +109,9 @@ describe('/thread', () => {
     expect(banjo.get('Outside')).toBe('13.732 to 13.968 mm (6g)');
     expect(banjo.get('Across the bore')).toBe('12.376 to 12.676 mm (6H)');
     expect(banjo.get('Engagement')).toContain('common practice');
+    expect(banjo.get('BANJO M14x1.5')).toBe('banjo bolt, DIN 7643, spanner 19 mm');
     const flare = factsOf({ size: '9/16-18', seat: 'cone37' });
+    expect(flare.get('JIC -6')).toBe('37° flare (JIC), SAE J514, ISO 8434-2, tube 9.525 mm (0.375 in)');
     expect(flare.get('Torque JIC -6')).toContain("The maker's figure outranks this.");
     expect(flare.get('Tap drill')).toContain('13.10 mm');
     expect(factsOf({ size: '14.1 x 18tpi', side: 'female', seat: 'boss-oring' }).size).toBeGreaterThan(0);
@@ -117,6 +122,7 @@ describe('/thread', () => {
     ).toContain('45° cone');
     expect(factsOf({ size: 'M8x1.25' }).get('Spanner')).toContain('13 mm');
     expect(factsOf({ size: 'G 1/4' }).get('Seals')).toContain('not on the thread');
+    expect(factsOf({ size: '6.25 x 26tpi', side: 'male' }).get('Basic sizes')).toContain('26 tpi');
     expect(factsOf({ size: 'R 1/8' }).get('Same as')).toBe('JIS R 1/8');
     expect(factsOf({ size: 'R 1/8' }).get('Engagement')).toBeUndefined();
   });
