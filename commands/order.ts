@@ -322,7 +322,7 @@ function redrawn(
   noticeId: number | undefined,
   { value, said, changeId }: Changed<Order>,
 ): Answer | undefined {
-  if (noticeId === undefined) return undefined;
+  if (noticeId === undefined || !hand.pressedInPlace) return undefined;
   const kept = Notice.safeParse(hand.notice(noticeId));
   if (!kept.success) return undefined;
   const { record } = hand;

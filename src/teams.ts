@@ -5,15 +5,15 @@ import { workingDays } from './calendar/working-days.ts';
 import type { Clock } from './core/clock.ts';
 import type { Json } from './core/json.ts';
 import type { Post } from './core/post.ts';
-import type { Answer } from './core/reply.ts';
 import type { Desk, Desks } from './records/desks.ts';
 import { openDraftStore } from './records/drafts/draft-store.ts';
 import { BOOKKEEPING, openTeamRecord, type TeamRecord } from './records/team-record.ts';
 import { type Decider, openDecider } from './reminders/decide.ts';
-import { type Delivered, deliver } from './reminders/deliver.ts';
+import { type Delivered, type DeliveryParts, deliver } from './reminders/deliver.ts';
 import { morningAnswer, stillNeeded } from './reminders/morning-answer.ts';
 import type { Notice } from './reminders/notice.ts';
 import { type OutboxStore, openOutboxStore } from './reminders/outbox-store.ts';
+import { refresh } from './reminders/refresh.ts';
 import { makeBackup, removeExpired } from './sqlite/backup.ts';
 import { type Ledger, openLedger } from './sqlite/ledger.ts';
 import { migrations } from './sqlite/migrations/list.ts';
@@ -62,13 +62,9 @@ export function openTeams({ shelf, clock, report }: TeamsParts): Teams {
       for (const [teamId, { decider, outbox, record }] of open) {
         try {
           decider.decide(nowMs);
-          const parts = {
-            outbox,
-            post,
-            report,
-            word: (notice: Notice, id: number) => word(record, notice, id),
-          };
+          const parts = { outbox, post, report, ...wordingFrom(record) };
           sent.push(...(await deliver(parts, nowMs)));
+          await refresh(parts, nowMs);
         } catch (fault) {
           report(fault, `the reminders of team ${teamId}`);
         }
@@ -130,13 +126,17 @@ function backUpOf(db: Database, ledger: Ledger, folder: string): (nowMs: number)
   };
 }
 
-/** Words a notice from the record as it stands when it is sent; null when everything in it has been dealt with. */
-function word(record: TeamRecord, notice: Notice, noticeId: number): Answer | null {
-  const orders = notice.orderIds.flatMap((id) => record.orders.find(id) ?? []);
-  if (!stillNeeded(orders, notice)) return null;
-  const buildName = record.builds.find(notice.buildId)?.name ?? '';
-  const days = workingDays(record.settings.read().country);
-  return morningAnswer({ buildName, notice, noticeId, orders, days });
+/** Words notices from the record as it stands when they are shown. */
+function wordingFrom(record: TeamRecord): Pick<DeliveryParts, 'word' | 'needed'> {
+  const ordersOf = ({ orderIds }: Notice) => orderIds.flatMap((id) => record.orders.find(id) ?? []);
+  return {
+    needed: (notice) => stillNeeded(ordersOf(notice), notice),
+    word(notice, noticeId) {
+      const buildName = record.builds.find(notice.buildId)?.name ?? '';
+      const days = workingDays(record.settings.read().country);
+      return morningAnswer({ buildName, notice, noticeId, orders: ordersOf(notice), days });
+    },
+  };
 }
 
 const ENDING = '.team.sqlite';

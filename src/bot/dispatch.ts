@@ -8,9 +8,10 @@ import { UserError } from '../core/user-error.ts';
 import type { Desks } from '../records/desks.ts';
 import { readActionRef } from './action-ref.ts';
 import type { Catalogue } from './catalogue.ts';
-import { type Asks, draftReply, settleDraft } from './drafts.ts';
+import { draftReply, settleDraft } from './drafts.ts';
 import { alreadyDoneReply, failureReply } from './failure-reply.ts';
-import type { Hand, Person, Place } from './hand.ts';
+import type { Hand } from './hand.ts';
+import { makeHand } from './make-hand.ts';
 import type { Failure, Request, Result, SuggestRequest } from './request.ts';
 
 export interface Dispatcher {
@@ -32,6 +33,9 @@ export interface DispatcherParts {
 
 const LONGEST_LIST = 25;
 
+/** A suggestion only looks: nobody has asked for a change. */
+const LOOKING = { changeKey: 'suggestion', pressedInPlace: false, onSaved: () => {} };
+
 export function makeDispatcher(parts: DispatcherParts): Dispatcher {
   return {
     answer: (request) => answer(parts, request),
@@ -39,7 +43,10 @@ export function makeDispatcher(parts: DispatcherParts): Dispatcher {
       const known = parts.catalogue.runnable(request.command, request.subcommand)?.suggest[request.option];
       if (known === undefined) return [];
       try {
-        return known(request.typed, makeHand(parts, request, 'suggestion')).slice(0, LONGEST_LIST);
+        return known(request.typed, makeHand(parts, { ...request, people: {} }, LOOKING)).slice(
+          0,
+          LONGEST_LIST,
+        );
       } catch (fault) {
         if (!(fault instanceof UserError)) parts.report(fault, parts.newReference(), request);
         return [];
@@ -49,25 +56,29 @@ export function makeDispatcher(parts: DispatcherParts): Dispatcher {
 }
 
 async function answer(parts: DispatcherParts, request: Request): Promise<Result> {
-  let asks: Asks = request.asks;
+  let settled = request;
   let saved = false;
   try {
-    const settled = settleDraft(asks, request, parts.desks);
-    asks = settled?.asks ?? asks;
-    const hand = makeHand(parts, request, settled?.changeKey ?? request.id, () => {
-      saved = true;
+    const draft = settleDraft(request, parts.desks);
+    settled = draft?.request ?? request;
+    const hand = makeHand(parts, settled, {
+      changeKey: draft?.changeKey ?? request.id,
+      pressedInPlace: draft === null && request.asks.kind === 'press',
+      onSaved: () => {
+        saved = true;
+      },
     });
-    return { ok: true, reply: await run(parts, asks, hand) };
+    return { ok: true, reply: await run(parts, settled.asks, hand) };
   } catch (fault) {
     try {
-      return explain(parts, request, asks, fault);
+      return explain(parts, settled, fault);
     } catch (unexplained) {
       return outage(parts, request, unexplained, saved);
     }
   }
 }
 
-function run(parts: DispatcherParts, asks: Asks, hand: Hand): Reply | Promise<Reply> {
+function run(parts: DispatcherParts, asks: Request['asks'], hand: Hand): Reply | Promise<Reply> {
   if (asks.kind === 'run') {
     const runnable = parts.catalogue.runnable(asks.command, asks.subcommand);
     if (runnable === undefined) throw outdated();
@@ -86,11 +97,11 @@ const outdated = (): UserError =>
   );
 
 /** Words for what people did; anything else is a fault of ours and thrown on. */
-function explain(parts: DispatcherParts, request: Request, asks: Asks, fault: unknown): Result {
+function explain(parts: DispatcherParts, request: Request, fault: unknown): Result {
   if (fault instanceof AlreadyDone) return { ok: true, reply: alreadyDoneReply(fault) };
   if (fault instanceof UserError) {
     const { code, message, question } = fault;
-    const kept = question && draftReply(message, question, asks, request, parts);
+    const kept = question && draftReply(message, question, request, parts);
     return refused({ code, message }, kept ?? undefined);
   }
   if (fault instanceof z.ZodError) return refused({ code: 'bad-input', message: badInput(fault) });
@@ -119,61 +130,4 @@ function badInput(error: z.ZodError): string {
     path.length > 0 ? `${path.join('.')}: ${message}` : message,
   );
   return `${lines.join('. ')}. Nothing was changed.`;
-}
-
-interface Asker {
-  readonly who: Person;
-  readonly place: Place | null;
-  readonly people?: Readonly<Record<string, string>>;
-}
-
-function makeHand(
-  parts: DispatcherParts,
-  { who, place, people = {} }: Asker,
-  changeKey: string,
-  onSaved: () => void = () => {},
-): Hand {
-  const { catalogue, clock, desks } = parts;
-  const here = (): Place => {
-    if (place === null) {
-      throw new UserError(
-        'not-now',
-        'The record belongs to a crew: ask in a channel of its server. Sums work here too.',
-      );
-    }
-    return place;
-  };
-  const desk = () => desks.at(here().teamId);
-  const by = () => ({
-    interactionId: changeKey,
-    personId: who.id,
-    personName: who.name,
-    atMs: clock.nowMs(),
-  });
-  return {
-    clock,
-    who,
-    catalogue,
-    nameOf: (personId) => people[personId] ?? personId,
-    notice: (noticeId) => desk().notices.find(noticeId),
-    get place() {
-      return here();
-    },
-    get record() {
-      return desk().record;
-    },
-    change(work) {
-      const changed = desk().ledger.change(by(), () => work(desk().record));
-      onSaved();
-      return changed;
-    },
-    undo(changeId) {
-      const { ledger } = desk();
-      const last = changeId ?? ledger.lastBy(who.id)?.id;
-      if (last === undefined) throw new UserError('not-found', 'There is nothing of yours left to undo.');
-      const undone = ledger.undo(by(), last);
-      onSaved();
-      return undone;
-    },
-  };
 }

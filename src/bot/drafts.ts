@@ -6,9 +6,9 @@ import type { Desks } from '../records/desks.ts';
 import { readActionRef } from './action-ref.ts';
 import type { PressAction, Request, RunCommand } from './request.ts';
 
-export type Asks = RunCommand | PressAction;
+type Asks = RunCommand | PressAction;
 
-const Kept = z.discriminatedUnion('kind', [
+const KeptAsks = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('run'),
     command: z.string(),
@@ -17,6 +17,8 @@ const Kept = z.discriminatedUnion('kind', [
   }),
   z.object({ kind: z.literal('press'), ref: z.string(), fields: z.record(z.string(), z.string()) }),
 ]);
+
+const Kept = z.object({ asks: KeptAsks, people: z.record(z.string(), z.string()) });
 
 const Chosen = z.object({ id: z.coerce.number().int(), choice: z.coerce.number().int() });
 
@@ -30,15 +32,17 @@ const MOST_BUTTONS = 5;
 export function draftReply(
   message: string,
   question: OpenQuestion,
-  asks: Asks,
-  { who, place }: Request,
+  { who, place, asks, people }: Request,
   { desks, clock }: { desks: Desks; clock: Clock },
 ): Answer | null {
   if (place === null || question.choices.length === 0) return null;
   const choices = question.choices.slice(0, MOST_BUTTONS);
   const draft = desks
     .at(place.teamId)
-    .drafts.keep({ personId: who.id, request: { ...asks }, field: question.field, choices }, clock.nowMs());
+    .drafts.keep(
+      { personId: who.id, request: { asks: { ...asks }, people }, field: question.field, choices },
+      clock.nowMs(),
+    );
   return {
     kind: 'answer',
     subject: 'Which one?',
@@ -60,10 +64,10 @@ export function draftReply(
  * The change it leads to is keyed by the draft, so pressing two readings of one question saves once.
  */
 export function settleDraft(
-  asks: Asks,
-  { who, place }: Request,
+  request: Request,
   desks: Desks,
-): { readonly asks: Asks; readonly changeKey: string } | null {
+): { readonly request: Request; readonly changeKey: string } | null {
+  const { asks, who, place } = request;
   const ref = asks.kind === 'press' ? readActionRef(asks.ref) : null;
   if (ref?.command !== 'draft' || place === null) return null;
   const { id, choice } = Chosen.parse(ref.args);
@@ -74,10 +78,12 @@ export function settleDraft(
   if (draft.personId !== who.id) {
     throw new UserError('not-yours', 'That question was put to somebody else. Type the command yourself.');
   }
-  return { asks: withChoice(Kept.parse(draft.request), draft.field, chosen.value), changeKey: `draft:${id}` };
+  const kept = Kept.parse(draft.request);
+  const settled = { ...request, people: kept.people, asks: withChoice(kept.asks, draft.field, chosen.value) };
+  return { request: settled, changeKey: `draft:${id}` };
 }
 
-function withChoice(asks: z.output<typeof Kept>, field: string, value: string): Asks {
+function withChoice(asks: z.output<typeof KeptAsks>, field: string, value: string): Asks {
   if (asks.kind === 'run') return { ...asks, options: { ...asks.options, [field]: value } };
   return { ...asks, fields: { ...asks.fields, [field]: value } };
 }

@@ -31,6 +31,8 @@ export interface Hand {
   ): Changed<Value>;
   /** Takes a whole earlier change back, by its number or, without one, the asker's newest. */
   undo(changeId?: number): { readonly said: string; readonly changeId: number };
+  /** Whether this is a press on the very message it is about, which can then be redrawn where it stands. */
+  readonly pressedInPlace: boolean;
   /** The name of a person picked in an option, by platform id. */
   nameOf(personId: string): string;
   /** The notice that a message of ours was about, as it was kept; undefined when it is unknown. */

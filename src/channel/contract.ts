@@ -162,6 +162,8 @@ export interface LocalChannel {
   readonly channels: readonly { readonly id: string; readonly name: string }[];
   /** The hands of the crew member of this name, who joins if need be. */
   hands(name: string): Hands;
+  /** The name behind an id, as it stands in a mention; undefined when nobody has it. */
+  nameOf(personId: string): string | undefined;
   /** Oldest first; private answers are not history, and neither is what the bot is still working on. */
   messages(channelId: string): readonly WireMessage[];
   /** Told of what `messages` would show differently from now on. */

@@ -106,6 +106,7 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     token,
     guildId: world.guildId,
     channels: world.textChannels().map(({ id, name }) => ({ id, name })),
+    nameOf: (personId) => world.people().find(({ id }) => id === personId)?.name,
     hands: (name) => handsFor(welcome(world, name)),
     messages: (channelId) => storage.all(channelId).map((message) => wireMessage(world, message)),
     onMessage: (listener) => world.news.listen(publicNews(world, listener)),

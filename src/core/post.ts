@@ -13,6 +13,16 @@ export interface Post {
     readonly nonce: string;
   }): Promise<{ readonly messageId: string }>;
   /**
+   * Redraws a message sent before.
+   *
+   * @throws DeliveryProblem when it was not taken; for good when the message is gone.
+   */
+  edit(message: {
+    readonly channelId: string;
+    readonly messageId: string;
+    readonly answer: Answer;
+  }): Promise<void>;
+  /**
    * Looks through what we ourselves have posted in a channel since an instant for a message with a button of this
    * reference in it: what a sender that died between sending and marking must do before it sends again.
    */

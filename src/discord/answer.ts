@@ -94,7 +94,7 @@ const updateOf = (card: Card): InteractionUpdateOptions => ({
   ...partsOf(card),
   flags: [MessageFlags.IsComponentsV2],
 });
-const editOf = (card: Card): InteractionEditReplyOptions => ({
+export const editOf = (card: Card): InteractionEditReplyOptions => ({
   ...partsOf(card),
   flags: [MessageFlags.IsComponentsV2],
 });

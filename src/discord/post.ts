@@ -8,13 +8,14 @@ import {
 } from 'discord.js';
 import { readActionRef } from '../bot/action-ref.ts';
 import { DeliveryProblem, type Post } from '../core/post.ts';
-import { partsOf } from './answer.ts';
+import { editOf, partsOf } from './answer.ts';
 import { cardOf } from './card.ts';
 
 /** Errors that no waiting mends: the channel, the server or our right to speak there is gone. */
 const FOR_GOOD: ReadonlySet<number | string> = new Set([
   RESTJSONErrorCodes.UnknownChannel,
   RESTJSONErrorCodes.UnknownGuild,
+  RESTJSONErrorCodes.UnknownMessage,
   RESTJSONErrorCodes.MissingAccess,
   RESTJSONErrorCodes.MissingPermissions,
   RESTJSONErrorCodes.CannotSendMessagesToThisUser,
@@ -35,6 +36,14 @@ export function postThrough(client: Client): Post {
           enforceNonce: true,
         });
         return { messageId: message.id };
+      } catch (error) {
+        throw problem(error);
+      }
+    },
+    async edit({ channelId, messageId, answer }) {
+      const channel = await sendable(client, channelId);
+      try {
+        await channel.messages.edit(messageId, editOf(cardOf(answer)));
       } catch (error) {
         throw problem(error);
       }

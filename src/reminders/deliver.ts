@@ -1,6 +1,7 @@
 import { DeliveryProblem, type Post } from '../core/post.ts';
 import type { Answer } from '../core/reply.ts';
 import { NOTICE_ARG } from '../records/orders/order-buttons.ts';
+import { fingerprint } from './fingerprint.ts';
 import { Notice } from './notice.ts';
 import { GIVE_UP_AFTER_MS, type Letter, NONCE_HOLDS_MS, pauseAfter } from './outbox.ts';
 import type { OutboxStore } from './outbox-store.ts';
@@ -8,8 +9,10 @@ import type { OutboxStore } from './outbox-store.ts';
 export interface DeliveryParts {
   readonly outbox: OutboxStore;
   readonly post: Post;
-  /** Words a notice from the record as it is now; null when there is nothing left to say. */
-  readonly word: (notice: Notice, noticeId: number) => Answer | null;
+  /** Words a notice from the record as it is now. */
+  readonly word: (notice: Notice, noticeId: number) => Answer;
+  /** Whether anything of it is left that is worth a message. */
+  readonly needed: (notice: Notice) => boolean;
   readonly report: (fault: unknown, during: string) => void;
 }
 
@@ -34,25 +37,26 @@ export interface Delivered {
 
 async function deliverOne(
   letter: Letter,
-  { outbox, post, word, report }: DeliveryParts,
+  { outbox, post, word, needed, report }: DeliveryParts,
   nowMs: number,
 ): Promise<Delivered | undefined> {
   const { id, key, channelId, nonce, firstTryAtMs } = letter;
   try {
     const before = await lookBack(letter, post, nowMs);
     if (before.found) {
-      outbox.sent(id, before.found.messageId);
+      outbox.sent(id, before.found.messageId, null);
       return undefined;
     }
-    const worded = word(Notice.parse(JSON.parse(letter.noticeJson)), id);
-    if (worded === null) {
+    const notice = Notice.parse(JSON.parse(letter.noticeJson));
+    if (!needed(notice)) {
       outbox.drop(id);
       return undefined;
     }
+    const worded = word(notice, id);
     const answer = before.unsure ? { ...worded, certainty: MAY_REPEAT } : worded;
     outbox.claim(id, nowMs);
     const { messageId } = await post.send({ channelId, answer, nonce });
-    outbox.sent(id, messageId);
+    outbox.sent(id, messageId, fingerprint(worded));
     return { channelId, messageId, answer };
   } catch (error) {
     if (!(error instanceof DeliveryProblem)) throw error;

@@ -23,6 +23,17 @@ const LetterRow = z
     }),
   );
 
+const Standing = z.object({
+  id: z.int(),
+  channelId: z.string(),
+  noticeJson: z.string(),
+  messageId: z.string(),
+  shown: z.string().nullable(),
+});
+
+/** A message of ours that stands in a channel, and what it shows as far as we know. */
+export type StandingLetter = z.output<typeof Standing>;
+
 export interface DeadLetter {
   readonly key: string;
   readonly trouble: string;
@@ -35,7 +46,11 @@ export interface OutboxStore {
   due(nowMs: number): readonly Letter[];
   find(id: number): Letter | undefined;
   claim(id: number, nowMs: number): void;
-  sent(id: number, messageId: string): void;
+  /** It stands in the channel as this message; `shown` is what it shows, null when that is not known. */
+  sent(id: number, messageId: string, shown: string | null): void;
+  /** The newest message of each channel, while it is young enough to be worth redrawing. */
+  standing(sinceMs: number): readonly StandingLetter[];
+  redrawn(id: number, shown: string): void;
   /** No longer needed when its turn came. */
   drop(id: number): void;
   again(id: number, atMs: number, trouble: string): void;
@@ -57,7 +72,14 @@ export function openOutboxStore(db: Database, scope: string): OutboxStore {
     `UPDATE outbox SET state = 'claimed', tries = tries + 1, first_try_at_ms = coalesce(first_try_at_ms, @nowMs)
      WHERE id = @id`,
   );
-  const sent = db.prepare(`UPDATE outbox SET state = 'sent', message_id = ?, trouble = NULL WHERE id = ?`);
+  const sent = db.prepare(
+    `UPDATE outbox SET state = 'sent', message_id = ?, shown = ?, trouble = NULL WHERE id = ?`,
+  );
+  const standing = db.prepare(
+    `SELECT id, channel_id AS channelId, notice AS noticeJson, message_id AS messageId, shown FROM outbox
+     WHERE state = 'sent' AND created_at_ms >= ? AND id IN (SELECT max(id) FROM outbox GROUP BY channel_id)`,
+  );
+  const redrawn = db.prepare('UPDATE outbox SET shown = ? WHERE id = ?');
   const drop = db.prepare(`UPDATE outbox SET state = 'dropped' WHERE id = ?`);
   const again = db.prepare(
     `UPDATE outbox SET state = 'pending', next_try_at_ms = ?, trouble = ? WHERE id = ?`,
@@ -72,7 +94,9 @@ export function openOutboxStore(db: Database, scope: string): OutboxStore {
     due: (nowMs) => z.array(LetterRow).parse(due.all(nowMs)),
     find: (id) => LetterRow.optional().parse(byId.get(id)),
     claim: (id, nowMs) => void claim.run({ id, nowMs }),
-    sent: (id, messageId) => void sent.run(messageId, id),
+    sent: (id, messageId, shown) => void sent.run(messageId, shown, id),
+    standing: (sinceMs) => z.array(Standing).parse(standing.all(sinceMs)),
+    redrawn: (id, shown) => void redrawn.run(shown, id),
     drop: (id) => void drop.run(id),
     again: (id, atMs, trouble) => void again.run(atMs, trouble, id),
     giveUp: (id, trouble) => void giveUp.run(trouble, id),

@@ -1,13 +1,17 @@
 import type { OpenForm, WireComponent, WireMessage } from '../channel/contract.ts';
 
-/** A message as a person would read it, without its styling: what the terminal prints. */
-export function plainText({ content, components, attachments }: WireMessage): string {
+/** A message as a person would read it, without its styling and with names for ids: what the terminal prints. */
+export function plainText(
+  { content, components, attachments }: WireMessage,
+  nameOf: (personId: string) => string | undefined,
+): string {
   const parts = [
     content,
     ...components.map(componentText),
     ...attachments.map(({ filename }) => `[picture ${filename}]`),
   ];
-  return parts.map(unstyled).filter(Boolean).join('\n');
+  const text = parts.map(unstyled).filter(Boolean).join('\n');
+  return text.replace(/<@(\d+)>/g, (mention, id: string) => `@${nameOf(id) ?? mention}`);
 }
 
 /** A form as its questions, each with what stands in it. */

@@ -35,6 +35,7 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
   let hands: Hands = channel.hands(as);
   let lastMessage: WireMessage | undefined;
   let lastForm: OpenForm | undefined;
+  const read = (message: WireMessage): string => plainText(message, (id) => channel.nameOf(id));
 
   const directives: Readonly<Record<string, (rest: string) => Promise<Omit<Spoken, 'input'>>>> = {
     async tick() {
@@ -43,7 +44,7 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
       const shown = posted.flatMap(({ messageId }) => messages.find(({ id }) => id === messageId) ?? []);
       lastMessage = shown.at(-1) ?? lastMessage;
       const data = { posted: posted.map(({ answer }): Json => answer.data) };
-      return done(shown.map(plainText).join('\n\n') || 'Nothing was due.', data);
+      return done(shown.map(read).join('\n\n') || 'Nothing was due.', data);
     },
     async at(rest) {
       setClock(rest);
@@ -71,7 +72,7 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
   function told(outcome: Outcome): Omit<Spoken, 'input'> {
     if (outcome.kind === 'refused') return refused(outcome.problem);
     if (outcome.kind === 'unanswered') return refused('No answer came in time.');
-    if (outcome.kind === 'posted') return done(plainText(outcome.message), null);
+    if (outcome.kind === 'posted') return done(read(outcome.message), null);
     const result = results.get(outcome.interactionId);
     const text = textOf(outcome);
     if (result && !result.ok) {
@@ -88,7 +89,7 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
       return formText(outcome.form);
     }
     lastMessage = outcome.message;
-    return plainText(outcome.message);
+    return read(outcome.message);
   }
 
   return {

@@ -70,6 +70,7 @@ export default {
       first_try_at_ms INTEGER,
       tries INTEGER NOT NULL DEFAULT 0,
       message_id TEXT,
+      shown TEXT,
       trouble TEXT
     ) STRICT;
     CREATE INDEX outbox_due ON outbox (next_try_at_ms) WHERE state IN ('pending', 'claimed');

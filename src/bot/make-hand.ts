@@ -1,0 +1,68 @@
+import type { Clock } from '../core/clock.ts';
+import { UserError } from '../core/user-error.ts';
+import type { Desk, Desks } from '../records/desks.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { Hand, Place } from './hand.ts';
+import type { Request } from './request.ts';
+
+export interface HandParts {
+  readonly catalogue: Catalogue;
+  readonly desks: Desks;
+  readonly clock: Clock;
+}
+
+/** What is particular to one request. */
+export interface Errand {
+  /** Whatever it is asked through, the same key changes the record once. */
+  readonly changeKey: string;
+  readonly pressedInPlace: boolean;
+  readonly onSaved: () => void;
+}
+
+export function makeHand(
+  { catalogue, clock, desks }: HandParts,
+  { who, place, people }: Pick<Request, 'who' | 'place' | 'people'>,
+  { changeKey, pressedInPlace, onSaved }: Errand,
+): Hand {
+  const here = (): Place => {
+    if (place !== null) return place;
+    throw new UserError(
+      'not-now',
+      'The record belongs to a crew: ask in a channel of its server. Sums work here too.',
+    );
+  };
+  const desk = (): Desk => desks.at(here().teamId);
+  const by = () => ({
+    interactionId: changeKey,
+    personId: who.id,
+    personName: who.name,
+    atMs: clock.nowMs(),
+  });
+  return {
+    clock,
+    who,
+    catalogue,
+    pressedInPlace,
+    nameOf: (personId) => people[personId] ?? personId,
+    notice: (noticeId) => desk().notices.find(noticeId),
+    get place() {
+      return here();
+    },
+    get record() {
+      return desk().record;
+    },
+    change(work) {
+      const changed = desk().ledger.change(by(), () => work(desk().record));
+      onSaved();
+      return changed;
+    },
+    undo(changeId) {
+      const { ledger } = desk();
+      const last = changeId ?? ledger.lastBy(who.id)?.id;
+      if (last === undefined) throw new UserError('not-found', 'There is nothing of yours left to undo.');
+      const undone = ledger.undo(by(), last);
+      onSaved();
+      return undone;
+    },
+  };
+}
