@@ -72,7 +72,7 @@ function factsOf(order: Order, today: Day): (readonly [string, string])[] {
     ['Ordered', sayDay(order.orderedOn, today)],
     ['Promised', promised + first],
     ...(order.price === null ? [] : [['Price', sayMoney(order.price)] as const]),
-    ['Chase', sayChase(order, today)],
+    ...(standing(order).state === 'open' ? [['Chase', sayChase(order, today)] as const] : []),
     ...order.arrivals.map(
       ({ cameOn, quantity, condition, settlement, note, byName }) =>
         [
