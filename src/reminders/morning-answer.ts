@@ -70,12 +70,13 @@ function itemOf(order: Order, day: string, noticeId: number, days: WorkingDays):
   if (state === 'cancelled') return { text: name, note: `Cancelled.`, tone: 'plain' };
   if (state === 'arrived') return { text: name, note: `Arrived, ${from}. ${lastBy(order)}`, tone: 'done' };
   const sortOut = toSortOut > 0 ? [`${toSortOut} came wrong or damaged and must be sorted out.`] : [];
+  const sortOutButtons = toSortOut > 0 ? [sortOutButton(order, noticeId)] : [];
   if (outstanding === 0) {
     return {
       text: name,
       note: [from, ...sortOut].join('. '),
       tone: 'soon',
-      buttons: [sortOutButton(order, noticeId)],
+      buttons: sortOutButtons,
     };
   }
   if (order.promisedOn > day) {
@@ -83,6 +84,7 @@ function itemOf(order: Order, day: string, noticeId: number, days: WorkingDays):
       text: name,
       note: [`New date ${sayDay(order.promisedOn, day)}, ${from}.`, ...sortOut].join(' '),
       tone: 'plain',
+      buttons: sortOutButtons,
     };
   }
   const when =
@@ -93,7 +95,7 @@ function itemOf(order: Order, day: string, noticeId: number, days: WorkingDays):
     text: name,
     note: [`${from}, ${when}.`, `${sayChase(order, day)}.`, ...sortOut].join(' '),
     tone: order.promisedOn < day ? 'late' : 'soon',
-    buttons: chaseButtons(order, noticeId),
+    buttons: [...chaseButtons(order, noticeId), ...sortOutButtons],
   };
 }
 

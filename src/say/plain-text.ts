@@ -64,5 +64,5 @@ const plainMarkup = (text: string): string =>
   text
     .replace(/^(#{1,3} |-# |> )/gm, '')
     .replace(/(?<!\\)\*\*/g, '')
-    .replace(/\\([\\*_~`|<>#.\-+()[\]])/g, '$1')
+    .replace(/\\([^\w\s])/g, '$1')
     .replaceAll('\u200b', '');

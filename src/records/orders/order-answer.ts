@@ -31,7 +31,7 @@ export function orderAnswer({ order, today, days, said, certainty, extraButtons 
     tone: toneOf(order, today),
     ...(certainty === undefined ? {} : { certainty }),
     facts: factsOf(order, today),
-    buttons: [...own, ...extraButtons].slice(0, 5),
+    buttons: [...own, ...extraButtons],
     audience: 'crew',
     data: { ...orderData(order), ...(said === undefined ? {} : { said }) },
   };
