@@ -10,6 +10,7 @@ import { openDraftStore } from './records/drafts/draft-store.ts';
 import { BOOKKEEPING, openTeamRecord, type TeamRecord } from './records/team-record.ts';
 import { type Decider, openDecider } from './reminders/decide.ts';
 import { type Delivered, type DeliveryParts, deliver } from './reminders/deliver.ts';
+import { stillTimely } from './reminders/morning.ts';
 import { morningAnswer, stillNeeded } from './reminders/morning-answer.ts';
 import type { Notice } from './reminders/notice.ts';
 import { type OutboxStore, openOutboxStore } from './reminders/outbox-store.ts';
@@ -62,7 +63,7 @@ export function openTeams({ shelf, clock, report }: TeamsParts): Teams {
       for (const [teamId, { decider, outbox, record }] of open) {
         try {
           decider.decide(nowMs);
-          const parts = { outbox, post, report, ...wordingFrom(record) };
+          const parts = { outbox, post, report, ...wordingFrom(record, nowMs) };
           sent.push(...(await deliver(parts, nowMs)));
           await refresh(parts, nowMs);
         } catch (fault) {
@@ -127,10 +128,11 @@ function backUpOf(db: Database, ledger: Ledger, folder: string): (nowMs: number)
 }
 
 /** Words notices from the record as it stands when they are shown. */
-function wordingFrom(record: TeamRecord): Pick<DeliveryParts, 'word' | 'needed'> {
+function wordingFrom(record: TeamRecord, nowMs: number): Pick<DeliveryParts, 'word' | 'needed'> {
   const ordersOf = ({ orderIds }: Notice) => orderIds.flatMap((id) => record.orders.find(id) ?? []);
   return {
-    needed: (notice) => stillNeeded(ordersOf(notice), notice),
+    needed: (notice) =>
+      stillTimely(notice, record.settings.read(), nowMs) && stillNeeded(ordersOf(notice), notice),
     word(notice, noticeId) {
       const buildName = record.builds.find(notice.buildId)?.name ?? '';
       const days = workingDays(record.settings.read().country);

@@ -3,7 +3,7 @@ import type { WorkingDays } from '../core/working-days.ts';
 import type { Build } from '../records/builds/build.ts';
 import { byUrgency, needsAHand, type Order } from '../records/orders/order.ts';
 import type { TeamSettings } from '../records/team/team.ts';
-import type { DueNotice } from './notice.ts';
+import type { DueNotice, Notice } from './notice.ts';
 
 /** After this, a morning message missed while the machine was off waits for the next morning: never at night. */
 export const EVENING = '20:00';
@@ -34,4 +34,14 @@ export function dueMorning(
     channelId: build.channelId,
     notice: { kind: 'morning', buildId: build.id, day, orderIds },
   };
+}
+
+/**
+ * Whether a morning message that has not gone out yet still may: on its day, until the evening. After that the next
+ * morning's says all of it, so one held up by an outage neither comes at night nor beside a newer one.
+ */
+export function stillTimely({ day }: Notice, { zone }: TeamSettings, nowMs: number): boolean {
+  const now = wallTime(nowMs, zone);
+  const today = now.toPlainDate().toString();
+  return day > today || (day === today && now.toPlainTime().toString() < EVENING);
 }
