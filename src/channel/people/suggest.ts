@@ -112,8 +112,11 @@ function valueAt(place: LinePlace, typed: string): ValueAt | undefined {
   const spec = place.options.find((option) => option.name === name);
   if (spec === undefined || endsValue(place, last, wholeRest, spec)) return undefined;
   const front = typed.slice(0, place.rest + last.start);
-  return { spec, text: last.value, head: `${front}${spec.name}:`, named: last.name !== undefined };
+  return { spec, text: soFar(last), head: `${front}${spec.name}:`, named: last.name !== undefined };
 }
+
+/** A quote that is not closed yet belongs to the typing, not to what is meant. */
+const soFar = ({ value, closed }: Segment): string => (closed ? value : value.replace(/^["“”]/, ''));
 
 /** Nothing typed yet: the one required option may be answered right away. */
 function firstValue(place: LinePlace, typed: string): ValueAt | undefined {
