@@ -172,6 +172,7 @@ function fittingFacts(fitting: Fitting): FittingFacts {
     oRing: fitting.oRing,
     washers: fitting.washers,
     spannerMm: fitting.spannerMm,
+    source: fitting.source,
     torques: fittingTorques(fitting.id),
   };
 }

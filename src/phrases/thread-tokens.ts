@@ -49,6 +49,8 @@ const METRIC = /m ?(?<nominal>\d+(?:[.,]\d+)?)(?![\d/])/uy;
 const NUMBER_SIZE = /(?:#|no\.? ?|nr\.? ?)(?<nominal>\d{1,2})(?!\d)/uy;
 const COUNT =
   /(?<pitches>\d{1,2}) ?(?:threads|pitches|crests?|turns?|gänge?n?|gang|hilos|filets?)\b(?! (?:per|to the|por|par|pro|je)\b)/uy;
+/** Names of fittings that have figures in them: no number of theirs is a size. */
+const FITTING_NAME = /(?:sae ?45|iso ?6149)(?!\d)/uy;
 const WORD = /[\p{L}_](?:[\p{L}\p{M}_.']|-(?!\d))*/uy;
 
 /**
@@ -86,6 +88,10 @@ function tokenAt(text: string, at: number, before: Token | undefined): Step | un
     pattern.lastIndex = at;
     return pattern.exec(text);
   };
+  const fitting = matched(FITTING_NAME);
+  if (fitting !== null) {
+    return { token: { kind: 'word', text: fitting[0].replace(' ', '') }, end: at + fitting[0].length };
+  }
   const metric = matched(METRIC);
   if (metric !== null) {
     const nominal = readDecimal(metric.groups?.['nominal'] ?? '')?.value;

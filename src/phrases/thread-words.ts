@@ -11,7 +11,7 @@ export interface WordMeaning {
 }
 
 export type ThreadFamilyName = 'iso-metric' | 'unified' | 'bsp-parallel' | 'bsp-taper' | 'npt' | 'whitworth';
-export type FittingSystem = 'jic37' | 'an37' | 'sae45' | 'orb' | 'orfs';
+export type FittingSystem = 'jic37' | 'an37' | 'sae45' | 'orb' | 'orfs' | 'iso6149' | 'banjo';
 
 const MALE: WordMeaning = { side: 'male' };
 const FEMALE: WordMeaning = { side: 'female' };
@@ -64,6 +64,9 @@ const MEANINGS: ReadonlyMap<string, WordMeaning> = new Map<string, WordMeaning>(
   ['an', { fitting: 'an37' }],
   ['orb', { fitting: 'orb' }],
   ['orfs', { fitting: 'orfs' }],
+  ['sae45', { fitting: 'sae45' }],
+  ['iso6149', { fitting: 'iso6149' }],
+  ['banjo', { fitting: 'banjo' }],
 ]);
 
 /** Words people put round a size that change nothing. */

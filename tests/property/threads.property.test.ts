@@ -6,6 +6,7 @@ import { threadCatalogue } from '../../src/calc/threads/catalogue.ts';
 import { crestDensity, pitchDensity } from '../../src/calc/threads/evidence.ts';
 import type { Thread } from '../../src/calc/threads/thread.ts';
 import { UserError } from '../../src/core/user-error.ts';
+import { fittings } from '../../src/tables/fittings.ts';
 import { threadTables } from '../../src/tables/threads.ts';
 
 const runs = {
@@ -17,7 +18,14 @@ const aThread = fc.constantFrom(...threads);
 const aSide = fc.constantFrom('male' as const, 'female' as const);
 
 const Data = z.object({
-  candidates: z.array(z.object({ designation: z.string(), probability: z.number(), stands: z.boolean() })),
+  candidates: z.array(
+    z.object({
+      designation: z.string(),
+      probability: z.number(),
+      stands: z.boolean(),
+      fittings: z.array(z.string()),
+    }),
+  ),
   none_probability: z.number(),
   ambiguous: z.boolean(),
 });
@@ -55,6 +63,17 @@ describe('identifying a thread', () => {
           expect(candidates[place]?.stands).toBe(true);
         }
       }
+    }
+  });
+
+  it('finds every thread and every fitting under its own name', () => {
+    for (const { id } of threads) {
+      expect(ask({ size: id }).candidates[0]?.designation, id).toBe(id);
+    }
+    for (const { id, threadId } of fittings) {
+      const [best] = ask({ size: id }).candidates;
+      expect(best?.designation, id).toBe(threadId);
+      expect(best?.fittings, id).toContain(id);
     }
   });
 

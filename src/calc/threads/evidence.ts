@@ -26,6 +26,8 @@ const PITCH_SLIPS = [
 ] as const;
 /** How often a part goes by the name of another thread. */
 export const MISNAMED = 1e-4;
+/** One in five of the sizes that could be a name (3/4, 22) is a reading off a rule after all. Common practice. */
+const MEASURED_NOT_NAMED = 0.2;
 /** Density of a size given by name, per mm: that of a crest band a quarter of a millimetre wide. */
 const NAMED_DENSITY = 4;
 
@@ -63,7 +65,7 @@ function diameterDensity(thread: Thread, side: Side, { diameter, named }: Thread
   if (named === undefined) return read;
   if (!namesThis(thread, named)) {
     if (diameter === undefined) return MISNAMED;
-    return named.families === undefined ? read : read * MISNAMED;
+    return read * (named.families === undefined ? MEASURED_NOT_NAMED : MISNAMED);
   }
   return diameter === undefined || named.nominal === undefined ? read : Math.max(read, NAMED_DENSITY);
 }

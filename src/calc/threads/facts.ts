@@ -11,6 +11,8 @@ export interface FittingFacts {
   readonly oRing: string | undefined;
   readonly washers: readonly { boreMm: number; outsideMm: number; thicknessMm: number }[];
   readonly spannerMm: number | undefined;
+  /** Where the thread of this fitting is from. */
+  readonly source: readonly string[];
   readonly torques: readonly {
     readonly part: string;
     readonly min_nm: number;
@@ -79,10 +81,17 @@ function drillFact(drill: PracticeFacts['drill']): readonly Fact[] {
   return [['Tap drill', `${drill.drill}${inMm} (${drill.source.join(', ')}${differs}${note})`]];
 }
 
-function fittingLine({ kindName, standard, tubeOdIn, spannerMm }: FittingFacts): string {
+function fittingLine({ kindName, standard, tubeOdIn, spannerMm, source }: FittingFacts): string {
   const tube = tubeOdIn === undefined ? '' : `, tube ${mm(tubeOdIn * MM_PER_INCH)} mm (${tubeOdIn} in)`;
   const spanner = spannerMm === undefined ? '' : `, spanner ${spannerMm} mm`;
-  return `${kindName}, ${standard}${tube}${spanner}`;
+  return `${kindName}, ${standard}${tube}${spanner}; thread ${sourceWords(source)}`;
+}
+
+/** Source keys to be read: what nobody looked up says so in plain words. */
+export function sourceWords(keys: readonly string[]): string {
+  const read = keys.filter((key) => key !== 'MEM');
+  if (read.length === keys.length) return `from ${read.join(', ')}`;
+  return read.length === 0 ? 'from memory' : `partly from memory, else ${read.join(', ')}`;
 }
 
 function sealing(thread: Thread, fittings: readonly FittingFacts[]): readonly Fact[] {

@@ -115,16 +115,16 @@ function weighSide(suspect: Suspect, side: Side, readings: ThreadReadings, share
   };
 }
 
-/** Whether diameter and pitch both agree with the published figures within what the readings could be out by. */
+/**
+ * Whether size and pitch both agree with the published figures within what the readings could be out by. A size given by
+ * name agrees with the threads of that name only.
+ */
 function isConsistent(thread: Thread, side: Side, { diameter, named, pitch }: ThreadReadings): boolean {
   const { minMm, maxMm } = thread.crest[side];
+  const nameAgrees = named === undefined || namesThis(thread, named);
   const sizeAgrees =
-    named?.nominal !== undefined && namesThis(thread, named)
-      ? true
-      : diameter !== undefined &&
-        within(diameter, minMm, maxMm) &&
-        (named?.families === undefined || namesThis(thread, named));
-  return sizeAgrees && (pitch === undefined || within(pitch, thread.pitchMm, thread.pitchMm));
+    named?.nominal !== undefined || (diameter !== undefined && within(diameter, minMm, maxMm));
+  return nameAgrees && sizeAgrees && (pitch === undefined || within(pitch, thread.pitchMm, thread.pitchMm));
 }
 
 function within(reading: Reading, minMm: number, maxMm: number): boolean {
@@ -137,12 +137,12 @@ const NONE_EITHER = 0.5;
 
 /** Density of the readings for a thread of no table: even in the logarithms of size and pitch. */
 function noneDensity({ diameter, named, pitch, seat, taper, angleDeg }: ThreadReadings): number {
-  const size =
-    diameter === undefined ? (named === undefined ? 1 : MISNAMED) : 1 / (diameter.mm * Math.log(70 / 2));
+  const size = diameter === undefined ? 1 : 1 / (diameter.mm * Math.log(70 / 2));
+  const name = named === undefined || (named.families === undefined && diameter !== undefined) ? 1 : MISNAMED;
   const step = pitch === undefined ? 1 : 1 / (pitch.mm * Math.log(6.5 / 0.25));
   const form = [taper, angleDeg].reduce(
     (product, seen) => (seen === undefined ? product : product * NONE_EITHER),
     1,
   );
-  return size * step * form * (seat === undefined ? 1 : NONE_SEAT);
+  return size * name * step * form * (seat === undefined ? 1 : NONE_SEAT);
 }

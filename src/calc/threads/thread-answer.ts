@@ -1,7 +1,7 @@
 import type { JsonObject } from '../../core/json.ts';
 import type { Answer, Fact, Item } from '../../core/reply.ts';
 import { type Decider, decidingMeasurements } from './decide.ts';
-import { type FittingFacts, type PracticeFacts, threadFacts } from './facts.ts';
+import { type FittingFacts, type PracticeFacts, sourceWords, threadFacts } from './facts.ts';
 import type { Candidate, Identification } from './identify.ts';
 import type { ThreadReadings } from './readings.ts';
 import { certaintyWords, listed, percent, threadName } from './wording.ts';
@@ -173,7 +173,7 @@ function smallPrint(best: Candidate | undefined, context: AnswerContext): readon
     ...(best?.thread.family === 'npt'
       ? ['The dryseal form NPTF cannot be told from NPT with caliper and gauge.']
       : []),
-    ...(best === undefined ? [] : [`Sources: ${best.thread.sources.join(', ')} (docs/sources.md)`]),
+    ...(best === undefined ? [] : [`Sizes ${sourceWords(best.thread.sources)} (docs/sources.md)`]),
   ];
 }
 

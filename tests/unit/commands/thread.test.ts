@@ -58,7 +58,7 @@ describe('/thread', () => {
   });
 
   it('names what would fit too behind one that is far likelier', () => {
-    const input = { size: '8 x 1.25' } as const;
+    const input = { size: '7.9 x 1.25' } as const;
     expect(threadReply(input).result).toMatch(/^M8 × 1.25 is the likeliest; M9 × 1.25.* would fit too$/);
     expect(dataOf(input).ambiguous).toBe(true);
     expect(factsOf(input).get('Measure next')).toContain('male thread, or across the bore');
@@ -109,9 +109,13 @@ describe('/thread', () => {
     expect(banjo.get('Outside')).toBe('13.732 to 13.968 mm (6g)');
     expect(banjo.get('Across the bore')).toBe('12.376 to 12.676 mm (6H)');
     expect(banjo.get('Engagement')).toContain('common practice');
-    expect(banjo.get('BANJO M14x1.5')).toBe('banjo bolt, DIN 7643, spanner 19 mm');
+    expect(banjo.get('BANJO M14x1.5')).toBe('banjo bolt, DIN 7643, spanner 19 mm; thread from BENCHCAD');
+    expect(threadReply({ size: '3/4-16' }).result).toBe('3/4-16 UNF, almost certain');
+    expect(threadReply({ size: '11/16 16tpi' }).result).toBe('11/16-16 UN, very likely');
     const flare = factsOf({ size: '9/16-18', seat: 'cone37' });
-    expect(flare.get('JIC -6')).toBe('37° flare (JIC), SAE J514, ISO 8434-2, tube 9.525 mm (0.375 in)');
+    expect(flare.get('JIC -6')).toContain(
+      '37° flare (JIC), SAE J514, ISO 8434-2, tube 9.525 mm (0.375 in); thread from PERKINS',
+    );
     expect(flare.get('Torque JIC -6')).toContain("The maker's figure outranks this.");
     expect(flare.get('Tap drill')).toContain('13.10 mm');
     expect(factsOf({ size: '14.1 x 18tpi', side: 'female', seat: 'boss-oring' }).size).toBeGreaterThan(0);
@@ -125,6 +129,15 @@ describe('/thread', () => {
     expect(factsOf({ size: '6.25 x 26tpi', side: 'male' }).get('Basic sizes')).toContain('26 tpi');
     expect(factsOf({ size: 'R 1/8' }).get('Same as')).toBe('JIS R 1/8');
     expect(factsOf({ size: 'R 1/8' }).get('Engagement')).toBeUndefined();
+  });
+
+  it('says what nobody looked up', () => {
+    expect(factsOf({ size: 'an -4' }).get('AN -4')).toContain('partly from memory');
+    expect(factsOf({ size: '11/16-16', seat: 'cone45' }).get('SAE45 -7')).toContain('from memory');
+    expect(threadReply({ size: '1/4 bsw' }).smallPrint?.at(-1)).toContain('partly from memory, else');
+    expect(threadReply({ size: 'M8x1.25' }).smallPrint?.at(-1)).toBe(
+      'Sizes from FREECAD, ISO724, ISO965 (docs/sources.md)',
+    );
   });
 
   it('states no torque that nobody published', () => {
