@@ -3,10 +3,8 @@ import { PIPE_TAPER } from './pipe.ts';
 import { type Reading, type Seat, sigmaOf, type ThreadReadings } from './readings.ts';
 import type { CrestBand, Side, Thread } from './thread.ts';
 
-/** A candidate thread and what seals on the fittings that use it. */
+/** What speaks for a thread whichever side of it is in hand. */
 export interface Evidence {
-  /** Density of the diameter reading, per mm; 1 when there is none. */
-  readonly diameter: number;
   /** Density of the pitch reading, per mm; 1 when there is none. */
   readonly pitch: number;
   /** Taper, flank angle and seat together, as a probability of seeing what was seen. */
@@ -31,15 +29,9 @@ const MEASURED_NOT_NAMED = 0.2;
 /** Density of a size given by name, per mm: that of a crest band a quarter of a millimetre wide. */
 const NAMED_DENSITY = 4;
 
-/** How likely the readings are if the part is this thread and this side of it. */
-export function evidenceFor(
-  thread: Thread,
-  side: Side,
-  readings: ThreadReadings,
-  seats: ReadonlySet<Seat>,
-): Evidence {
+/** How likely pitch, taper, flank angle and seat are if the part has this thread. */
+export function evidenceFor(thread: Thread, readings: ThreadReadings, seats: ReadonlySet<Seat>): Evidence {
   return {
-    diameter: diameterDensity(thread, side, readings),
     pitch: readings.pitch === undefined ? 1 : pitchDensity(readings.pitch, thread.pitchMm),
     form: taperSeen(thread, readings) * angleSeen(thread, readings) * seatSeen(thread, readings.seat, seats),
   };
@@ -60,7 +52,8 @@ function tail(share: number, x: number, from: number, to: number, sigma: number)
   return share === 0 ? 0 : share * evenThenNormal(x, from, to, sigma);
 }
 
-function diameterDensity(thread: Thread, side: Side, { diameter, named }: ThreadReadings): number {
+/** Density of the diameter reading, per mm, on one side of a thread; 1 when there is none. */
+export function diameterDensity(thread: Thread, side: Side, { diameter, named }: ThreadReadings): number {
   const read = diameter === undefined ? 1 : crestDensity(thread.crest[side], diameter);
   if (named === undefined) return read;
   if (!namesThis(thread, named)) {

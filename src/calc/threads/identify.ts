@@ -1,4 +1,4 @@
-import { type Evidence, evidenceFor, MISNAMED, namesThis } from './evidence.ts';
+import { diameterDensity, type Evidence, evidenceFor, MISNAMED, namesThis } from './evidence.ts';
 import type { Reading, Seat, ThreadReadings } from './readings.ts';
 import type { Side, Thread } from './thread.ts';
 
@@ -93,25 +93,21 @@ export function identifyThread(suspects: readonly Suspect[], readings: ThreadRea
 }
 
 function weigh(suspect: Suspect, readings: ThreadReadings): Weighed {
-  if (readings.side !== undefined) return weighSide(suspect, readings.side, readings, 1);
-  const male = weighSide(suspect, 'male', readings, MALE_SHARE);
-  const female = weighSide(suspect, 'female', readings, 1 - MALE_SHARE);
-  const likelier = male.likelihood >= female.likelihood ? male : female;
-  return {
-    ...likelier,
-    likelihood: male.likelihood + female.likelihood,
-    consistent: male.consistent || female.consistent,
-  };
-}
-
-function weighSide(suspect: Suspect, side: Side, readings: ThreadReadings, share: number): Weighed {
-  const evidence = evidenceFor(suspect.thread, side, readings, suspect.seats);
-  return {
+  const evidence = evidenceFor(suspect.thread, readings, suspect.seats);
+  const onSide = (side: Side, share: number): Weighed => ({
     ...suspect,
     side,
     evidence,
-    likelihood: share * evidence.diameter * evidence.pitch * evidence.form,
+    likelihood: share * diameterDensity(suspect.thread, side, readings) * evidence.pitch * evidence.form,
     consistent: isConsistent(suspect.thread, side, readings),
+  });
+  if (readings.side !== undefined) return onSide(readings.side, 1);
+  const male = onSide('male', MALE_SHARE);
+  const female = onSide('female', 1 - MALE_SHARE);
+  return {
+    ...(male.likelihood >= female.likelihood ? male : female),
+    likelihood: male.likelihood + female.likelihood,
+    consistent: male.consistent || female.consistent,
   };
 }
 
