@@ -32,8 +32,17 @@ export function sayMoney({ minor, currency }: Money): string {
   return `${currency} ${(minor / 10 ** digits).toFixed(digits)}`;
 }
 
-/** How many decimals a currency has, as the platform's own ISO 4217 data says. */
+/**
+ * How many decimals a currency has: ISO 4217, list one, minor units. A table of our own, since prices are kept in minor
+ * units and Intl's figures (CLDR) differ from the standard and may change with the next Node.
+ */
 export function decimalsOf(currency: string): number {
-  const format = new Intl.NumberFormat('en', { style: 'currency', currency });
-  return format.resolvedOptions().maximumFractionDigits ?? 2;
+  const other = Object.entries(NOT_TWO).find(([, currencies]) => currencies.split(' ').includes(currency));
+  return other === undefined ? 2 : Number(other[0]);
 }
+
+const NOT_TWO: Readonly<Record<number, string>> = {
+  0: 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF',
+  3: 'BHD IQD JOD KWD LYD OMR TND',
+  4: 'CLF UYW',
+};
