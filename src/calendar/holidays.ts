@@ -23,10 +23,10 @@ const years = new Map<string, HolidayYear>();
 export function isCountry(code: string): boolean {
   const [country = '', state, region, ...rest] = code.split('/');
   const tables = new (holidayLibrary())();
-  if (rest.length > 0 || !(country in tables.getCountries())) return false;
+  if (rest.length > 0 || !Object.hasOwn(tables.getCountries(), country)) return false;
   if (state === undefined) return true;
-  if (!(state in (tables.getStates(country) ?? {}))) return false;
-  return region === undefined || region in (tables.getRegions(country, state) ?? {});
+  if (!Object.hasOwn(tables.getStates(country) ?? {}, state)) return false;
+  return region === undefined || Object.hasOwn(tables.getRegions(country, state) ?? {}, region);
 }
 
 /**

@@ -162,11 +162,14 @@ describe('reading dates', () => {
     );
   });
 
-  it('never reads a day before today where a coming one is wanted', () => {
+  it('never reads a day or time that has gone where a coming one is wanted', () => {
     fc.assert(
       fc.property(anything, future, (text, where) => {
         const reading = readDate(text, where);
-        if (reading.verdict === 'read') expect(reading.day >= where.now.toPlainDate().toString()).toBe(true);
+        if (reading.verdict !== 'read') return;
+        expect(reading.day >= where.now.toPlainDate().toString()).toBe(true);
+        const nowMs = where.now.toZonedDateTime(where.zone).epochMilliseconds;
+        if (reading.instantMs !== undefined) expect(reading.instantMs).toBeGreaterThan(nowMs - 60_000);
       }),
       { ...settings, numRuns: settings.numRuns * 10 },
     );

@@ -51,7 +51,7 @@ function refuse(what: string): DateReading {
 }
 
 function bookFor(locale: string | null): WordBook {
-  return locale === null || locale.startsWith('de') ? books.german : books.other;
+  return locale?.startsWith('de') === true ? books.german : books.other;
 }
 
 function read(phrase: Phrase): DateReading {
@@ -107,6 +107,7 @@ function isLongUnit(meaning: Meaning): boolean {
 }
 
 function isDayWord(token: Token): boolean {
+  if (token.text.length < 3) return false;
   return token.meanings.some(
     (m) => m.is === 'weekday' || m.is === 'dayword' || m.is === 'month' || m.is === 'name' || isLongUnit(m),
   );

@@ -1,4 +1,5 @@
 import { numberToken, on, steer, steers, the, unitOf, weekday } from './atoms.ts';
+import { combine } from './combine.ts';
 import { mondayOf, todayOf } from './days.ts';
 import { dateRules, dayAndMonth, ordinalRules } from './figures.ts';
 import { andThen, askOf, dayOf, doubt, type Find, noDay, optionsOf } from './find.ts';
@@ -6,6 +7,7 @@ import { plain } from './moments.ts';
 import { day } from './named-days.ts';
 import type { DateContext } from './reading.ts';
 import { any, map, maybe, once, type Rule, seq } from './rules.ts';
+import { pointed } from './times.ts';
 
 const EARLIEST = 'That is the earliest day. Which day is it due?';
 
@@ -127,6 +129,11 @@ export const dayRange: Rule<Find> = any(
 function anyNumber(): Rule<unknown> {
   return any<unknown>(numberToken, ordinalRules);
 }
+
+/** "9.30" by itself may be a time of day. */
+export const pointedTime: Rule<Find> = map(pointed, (time, context) =>
+  combine({ time: { ...time, unsure: true } }, context),
+);
 
 /** A bare number may be a day, a month, an hour or a count. */
 export const bareNumber: Rule<Find> = map(

@@ -30,6 +30,12 @@ const lastMonday =
   (year: number): Temporal.PlainDate =>
     gone(Temporal.PlainDate.from({ year, month, day: 1 }).add({ months: 1 }), 1);
 
+/** The nth of the four Sundays before Christmas Day. */
+const advent =
+  (n: number) =>
+  (year: number): Temporal.PlainDate =>
+    gone(Temporal.PlainDate.from({ year, month: 12, day: 25 }), 7).subtract({ weeks: 4 - n });
+
 /**
  * Easter Sunday of the Gregorian calendar.
  *
@@ -98,6 +104,10 @@ export const FEASTS: readonly Feast[] = [
     on: fixed(1, 6),
   },
   { names: ['valentines day', 'valentines', 'valentinstag'], on: fixed(2, 14) },
+  { names: ['erster advent', '1 advent', 'first advent'], on: advent(1) },
+  { names: ['zweiter advent', '2 advent'], on: advent(2) },
+  { names: ['dritter advent', '3 advent'], on: advent(3) },
+  { names: ['vierter advent', '4 advent'], on: advent(4) },
   { names: ['nikolaus', 'nikolaustag'], on: fixed(12, 6) },
   { names: ['halloween', 'reformationstag'], on: fixed(10, 31) },
   { names: ['allerheiligen', 'all saints day'], on: fixed(11, 1) },
@@ -115,6 +125,7 @@ export const FEASTS: readonly Feast[] = [
   { names: ['easter sunday', 'easter day', 'ostersonntag'], on: fromEaster(0) },
   { names: ['easter', 'ostern'], on: fromEaster(0), season: 'several days' },
   { names: ['easter monday', 'ostermontag'], on: fromEaster(1) },
+  { names: ['vatertag'], on: fromEaster(39), local: true },
   { names: ['ascension day', 'ascension', 'himmelfahrt', 'christi himmelfahrt'], on: fromEaster(39) },
   { names: ['whit sunday', 'pentecost', 'pfingstsonntag'], on: fromEaster(49) },
   { names: ['whitsun', 'whit', 'pfingsten'], on: fromEaster(49), season: 'several days' },

@@ -1,6 +1,6 @@
 import { month, numberToken, ordinal, pair, steer, the, triple, ymd } from './atoms.ts';
 import { calendarDate, todayOf } from './days.ts';
-import { askOf, dayOf, type Find, merge, noDay } from './find.ts';
+import { askOf, dayOf, doubt, type Find, merge, noDay } from './find.ts';
 import { nearest, year } from './months.ts';
 import type { DateContext } from './reading.ts';
 import { any, map, maybe, once, type Rule, seq } from './rules.ts';
@@ -129,6 +129,9 @@ const figureDate: Rule<Find> = any(
   map(pair, ({ a, b, mark: at }, context) => {
     const german = context.locale?.startsWith('de') === true;
     const find = figures(a, b, undefined, orderOf(at, context.locale), context);
+    if (at === '.' && find.kind === 'no' && a < 24 && b < 60) return undefined;
+    // Slashes are not German; whatever they mean has to be said back.
+    if (at === '/' && german) return doubt(find, 'Is that a date? If so, which?');
     // A point is German for a date, and in English as likely a time of day.
     return at === '/' || german || find.kind !== 'day'
       ? find

@@ -60,9 +60,12 @@ export function doubt(find: Find, question: string): Find {
   return find.kind === 'no' ? find : { kind: 'ask', question, options: optionsOf(find) };
 }
 
-/** Goes on with a day; a question or a refusal stays what it is. */
+/** Goes on from a day. From a question it goes on with each answer, so that the buttons lead where the words do. */
 export function andThen(find: Find, next: (day: DayFind) => Find): Find {
-  return find.kind === 'day' ? next(find) : find;
+  if (find.kind === 'day') return next(find);
+  if (find.kind === 'no') return find;
+  const options = find.options.flatMap(({ day }) => optionsOf(next(dayOf(Temporal.PlainDate.from(day)))));
+  return { ...find, options };
 }
 
 /** Two or more readings of the same words, or two days named: equal ones are one, different ones a question. */

@@ -1,5 +1,5 @@
 import { on, steer, the, unitOf } from './atoms.ts';
-import { bareNumber, dayRange, several, vague } from './doubts.ts';
+import { bareNumber, dayRange, pointedTime, several, vague } from './doubts.ts';
 import { feast } from './feast-rules.ts';
 import { type Find, merge } from './find.ts';
 import { plain, seasonAsked } from './moments.ts';
@@ -49,7 +49,7 @@ const weekEnding: Rule<Find> = map(
 export const TIERS: readonly Rule<Find>[] = [
   plain,
   any(deadline, weekEnding),
-  any(vague, several, dayRange, bareNumber),
+  any(vague, several, dayRange, pointedTime, bareNumber),
 ];
 
 /** Merges what the ways to read a phrase came to. */

@@ -48,16 +48,17 @@ function judgeTime(found: DayFind, time: Temporal.PlainTime, context: DateContex
   const wall = Temporal.Instant.fromEpochMilliseconds(instantMs).toZonedDateTimeISO(context.zone);
   const day = wall.toPlainDate().toString();
   const shown = clockText(wall.toPlainTime());
-  const minuteNow = context.now.round({ smallestUnit: 'minute', roundingMode: 'floor' });
-  const side = Temporal.PlainDateTime.compare(found.date.toPlainDateTime(time), minuteNow);
+  const nowMs = context.now
+    .round({ smallestUnit: 'minute', roundingMode: 'floor' })
+    .toZonedDateTime(context.zone).epochMilliseconds;
   const ask = (question: string): DateReading => ({
     verdict: 'ask',
     question,
     options: [{ day, time: shown }],
   });
-  if (found.instantMs === undefined && context.direction === 'future' && side < 0)
+  if (context.direction === 'future' && instantMs < nowMs)
     return ask('That time has gone. Is it meant all the same?');
-  if (found.instantMs === undefined && context.direction === 'past' && side > 0) {
+  if (context.direction === 'past' && instantMs > nowMs + 60_000) {
     return ask('That time is still to come. Is it meant all the same?');
   }
   const assumed = found.instantMs === undefined ? clockChange(found, time, context) : undefined;

@@ -119,6 +119,8 @@ const said: Rule<Said> = once(
     map(seq(plainDay, steer('early', 'late')), ([found]) => ({ day: found })),
     map(seq(placed, partOfDay, maybe(bareTimeRule)), ([found, p, time]) => ({ day: found, part: p, time })),
     map(seq(placed, timeRule, maybe(partOfDay)), ([found, time, p]) => ({ day: found, part: p, time })),
+    map(seq(placed, steer('by', 'until', 'till'), closing), ([found]) => ({ day: found })),
+    map(seq(placed, steer('by', 'until', 'till'), timeRule), ([found, , time]) => ({ day: found, time })),
     map(seq(placed, bareTimeRule, partOfDay), ([found, time, p]) => ({ day: found, part: p, time })),
     map(
       seq(timeRule, maybe(partOfDay), maybe(steer('of')), placed, maybe(partOfDay)),
@@ -162,7 +164,7 @@ function isPassed(found: Extract<Find, { kind: 'day' }>, context: DateContext): 
   return context.direction === 'future' ? side < 0 : side > 0;
 }
 
-const today: Rule<Find> = any(
+const today: Rule<Find> = any<Find>(
   map(closing, (_value, context) => dayOf(todayOf(context))),
   map(openingThing, (_value, context) =>
     askOf('Which day?', todayOf(context).add({ days: 1 }), todayOf(context)),

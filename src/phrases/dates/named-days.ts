@@ -76,7 +76,13 @@ const weekdays: Rule<Find> = once(
 const checked: Rule<Find> = once(
   any(
     map(
-      seq(maybe(steer('this', 'next', 'last', 'coming')), weekday, on, the, datedDay()),
+      seq(
+        maybe(steer('this', 'next', 'last', 'coming')),
+        weekday,
+        on,
+        the,
+        any(dateRules, ordinalRules, notMorgen(), feastRules),
+      ),
       ([, day, , , found], context) => agree(day, found, context),
     ),
     map(seq(the, ordinalRules, weekday), ([, found]) =>
@@ -92,8 +98,9 @@ const checked: Rule<Find> = once(
   ),
 );
 
-function datedDay(): Rule<Find> {
-  return any(dateRules, ordinalRules, relativeDay, feastRules);
+/** Behind a weekday, "morgen" is its morning. */
+function notMorgen(): Rule<Find> {
+  return (phrase, at) => (phrase.tokens[at]?.text === 'morgen' ? [] : relativeDay(phrase, at));
 }
 
 function agree(day: number, found: Find, context: DateContext): Find {

@@ -20,7 +20,7 @@ const MOST_YEARS = 150;
 const DAYS_IN: Readonly<Partial<Record<Unit, number>>> = { day: 1, week: 7, fortnight: 14, weekday: 1 };
 
 const plainSpan: Rule<Span> = once(
-  any(
+  any<Span>(
     map(seq(count, unit), ([n, u]) => ({ amounts: [n], unit: u })),
     map(seq(maybe(steer('the')), steer('few', 'couple'), maybe(steer('of')), unit), ([, word, , u]) => ({
       amounts: word === 'couple' ? [2, 3] : [2, 3],
@@ -40,14 +40,21 @@ const plainSpan: Rule<Span> = once(
       }),
     ),
     map(seq(count, unit, steer('or'), count, maybe(unit)), ([a, u, , b]) => ({ amounts: [a, b], unit: u })),
-    map(seq(maybe(count), steer('half', 'halb'), maybe(count), unit), ([, , , u]) =>
-      u === 'hour' ? { amounts: [30], unit: 'minute' as const } : undefined,
-    ),
-    map(seq(count, unit, steers('and'), count, steer('half')), ([n, u]) =>
+    map(seq(maybe(oneOf()), steer('half', 'halb'), maybe(oneOf()), unit), ([, , , u]) => halfOf(u)),
+    map(seq(count, unit, steers('and'), oneOf(), steer('half')), ([n, u]) =>
       u === 'hour' ? { amounts: [n * 60 + 30], unit: 'minute' as const } : undefined,
     ),
   ),
 );
+function oneOf(): Rule<true> {
+  return map(count, (n) => (n === 1 ? true : undefined));
+}
+
+function halfOf(whole: Unit): Span | undefined {
+  if (whole === 'hour') return { amounts: [30], unit: 'minute' };
+  return whole === 'year' ? { amounts: [6], unit: 'month' } : undefined;
+}
+
 /** "eight days" is German for a week, and "17h" may be a time of day. */
 const span: Rule<Span> = once((phrase, at) =>
   plainSpan(phrase, at).map((match) => {
@@ -231,8 +238,12 @@ function dayUnit(only: Unit): Rule<Unit> {
 /** Spans counted from a day, before or after it; `day` is any day the grammar knows. */
 export function spansFrom(day: () => Rule<Find>): Rule<Find> {
   const anchor = later(day);
-  const forward = (s: Span, found: Find, context: DateContext, sign: 1 | -1 = 1): Find =>
-    andThen(found, (start) => move(start, s, sign, context));
+  const forward = (s: Span, found: Find, context: DateContext, sign: 1 | -1 = 1): Find => {
+    const moved = andThen(found, (start) => move(start, s, sign, context));
+    return found.kind === 'day' && found.season === 'several days'
+      ? doubt(moved, 'Counted from which day?')
+      : moved;
+  };
   return any(
     spanFromNow,
     nextDay,
@@ -244,11 +255,13 @@ export function spansFrom(day: () => Rule<Find>): Rule<Find> {
       seq(steer('from'), the, anchor, maybe(steer('on')), maybe(steer('in', 'plus')), span),
       ([, , found, , , s], context) => forward(s, found, context),
     ),
-    map(seq(the, dayUnit('day'), steer('after'), the, anchor), ([, , , , found], context) =>
-      forward({ amounts: [1], unit: 'day' }, found, context),
+    map(
+      seq(maybe(steer('on')), the, dayUnit('day'), steer('after'), the, anchor),
+      ([, , , , , found], context) => forward({ amounts: [1], unit: 'day' }, found, context),
     ),
-    map(seq(the, dayUnit('day'), steer('before'), the, anchor), ([, , , , found], context) =>
-      forward({ amounts: [1], unit: 'day' }, found, context, -1),
+    map(
+      seq(maybe(steer('on')), the, dayUnit('day'), steer('before'), the, anchor),
+      ([, , , , , found], context) => forward({ amounts: [1], unit: 'day' }, found, context, -1),
     ),
     map(
       seq(the, maybe(steer('next')), maybe(ordinal), workday, steer('after', 'following'), the, anchor),

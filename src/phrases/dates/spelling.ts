@@ -20,8 +20,14 @@ export function meaningsOf(typed: string, book: WordBook): readonly Meaning[] {
   const near = book.forgiving
     .filter((known) => isOneSlip(word, known))
     .map((known) => book.meanings.get(known) ?? []);
-  const [first = [], ...others] = near;
-  return others.every((other) => JSON.stringify(other) === JSON.stringify(first)) ? first : [];
+  const kinds = new Set(near.map(kindOf));
+  return kinds.size === 1 ? (near.toSorted((a, b) => b.length - a.length)[0] ?? []) : [];
+}
+
+/** Two spellings of one weekday are as good as one, also where the one occurs in the name of a feast. */
+function kindOf(meanings: readonly Meaning[]): string {
+  const words = meanings.filter(({ is }) => is !== 'name');
+  return JSON.stringify(words.length > 0 ? words : meanings);
 }
 
 /** One letter inserted, left out, changed or swapped with its neighbour. In four letters a changed one is a new word. */

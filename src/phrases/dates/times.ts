@@ -13,12 +13,19 @@ export interface Time {
   /** The figures as typed are a 24-hour time too ("8:30"). */
   readonly face?: boolean;
   readonly unsure?: boolean;
+  /** "8 Uhr" is 08:00, unless the evening is named beside it. */
+  readonly uhr?: boolean;
 }
 
 const HALF = 720;
 
 function exact(hour: number, minute: number): Time | undefined {
   return hour <= 23 && minute <= 59 ? { minutes: hour * 60 + minute, twelve: false } : undefined;
+}
+
+function uhr(hour: number, minute: number): Time | undefined {
+  const time = exact(hour, minute);
+  return time === undefined ? undefined : { ...time, uhr: true };
 }
 
 /** An hour of the twelve-hour dial; from 13 on it is of the day. */
@@ -29,7 +36,7 @@ function dial(hour: number, minute: number): Time | undefined {
 
 /** Puts a dial time into its half; a 24-hour time that contradicts it is no time. */
 export function inHalf(time: Time, half: 'am' | 'pm'): Time | undefined {
-  if (time.twelve || time.face === true) {
+  if (time.twelve || time.face === true || (time.uhr === true && time.minutes <= HALF + 59)) {
     return { minutes: (time.minutes % HALF) + (half === 'pm' ? HALF : 0), twelve: false };
   }
   return time.minutes >= HALF === (half === 'pm') ? time : undefined;
@@ -55,6 +62,8 @@ function before(h: number, minutes: number): Time | undefined {
   return { minutes: ((h % 12) * 60 - minutes + HALF) % HALF, twelve: true };
 }
 
+const one: Rule<true> = map(count, (n) => (n === 1 ? true : undefined));
+
 const spoken: Rule<Time> = once(
   any(
     map(seq(steer('half'), maybe(steer('past')), hour), ([, past, h], context) => {
@@ -64,11 +73,11 @@ const spoken: Rule<Time> = once(
         : time;
     }),
     map(seq(steer('halb'), hour), ([, h]) => before(h, 30)),
-    map(seq(maybe(count), steer('quarter', 'viertel'), steer('past', 'after'), hour), ([, , , h]) =>
+    map(seq(maybe(one), steer('quarter', 'viertel'), steer('past', 'after'), hour), ([, , , h]) =>
       h <= 12 ? dial(h, 15) : undefined,
     ),
     map(
-      seq(maybe(count), steer('quarter', 'viertel'), steer('to', 'till', 'of', 'before'), hour),
+      seq(maybe(one), steer('quarter', 'viertel'), steer('to', 'till', 'of', 'before'), hour),
       ([, , , h]) => before(h, 15),
     ),
     map(seq(minuteCount, steer('past', 'after'), hour), ([m, , h]) => (h <= 12 ? dial(h, m) : undefined)),
@@ -89,14 +98,15 @@ const figures: Rule<Time> = once(
   any(
     map(clock, ({ hour: h, minute, padded }, context) => {
       const time = exact(h, minute);
-      if (time === undefined || padded || h >= 10 || h === 0 || isGerman(context)) return time;
+      if (time !== undefined && isGerman(context)) return { ...time, uhr: true };
+      if (time === undefined || padded || h >= 10 || h === 0) return time;
       return { ...time, face: true };
     }),
-    map(seq(clock, steer('uhr')), ([{ hour: h, minute }]) => exact(h, minute)),
-    map(seq(pair, steer('uhr')), ([{ a, b, mark }]) => (mark === '.' ? exact(a, b) : undefined)),
-    map(seq(hour, steer('uhr')), ([h]) => exact(h, 0)),
+    map(seq(clock, steer('uhr')), ([{ hour: h, minute }]) => uhr(h, minute)),
+    map(seq(pair, steer('uhr')), ([{ a, b, mark }]) => (mark === '.' ? uhr(a, b) : undefined)),
+    map(seq(hour, steer('uhr')), ([h]) => uhr(h, 0)),
     map(seq(hour, steer('uhr'), numberToken), ([h, , { n, digits }]) =>
-      digits.length === 2 ? exact(h, n) : undefined,
+      digits.length === 2 ? uhr(h, n) : undefined,
     ),
     map(fourFigures(), (n) => {
       const time = exact(Math.floor(n / 100), n % 100);
@@ -121,7 +131,7 @@ function fourFigures(): Rule<number> {
 }
 
 /** Figures that are a time only because am, pm or "at" says so. */
-const pointed: Rule<Time> = map(pair, ({ a, b, mark, text }) =>
+export const pointed: Rule<Time> = map(pair, ({ a, b, mark, text }) =>
   mark === '.' && /\.\d\d$/.test(text) ? dotted(a, b, text) : undefined,
 );
 

@@ -42,6 +42,8 @@ function tidy(text: string): string {
     .replaceAll(/(\d),\s*(\d{4})(?!\d)/g, '$1 $2')
     .replaceAll(/(?<!\p{L})'(?=\d)/gu, '')
     .replaceAll(/\s+/g, ' ')
+    .replaceAll(/(\d\.) (?=\d{1,2}\.)/g, '$1')
+    .replaceAll(/(\d\.\d{1,2}\.) (?=\d{4}(?!\d))/g, '$1')
     .trim()
     .replace(/[!.]+$/, (end) => (end.startsWith('.') ? '.' : ''));
 }
@@ -67,6 +69,7 @@ const one = (text: string | undefined, ...meanings: readonly Meaning[]): readonl
 
 /** Tried in this order; the first that fits wins, so longer shapes of figures stand before their parts. */
 const PATTERNS: readonly (readonly [RegExp, Maker])[] = [
+  [/\d+(?:,\d+)+/y, ([text]) => one(text)],
   [/[ ,()]+/y, () => []],
   [
     /(\d{4})-(\d{1,2})-(\d{1,2})(?:t(\d{2}):(\d{2})(?::00)?)?(?![\d:])/y,

@@ -51,9 +51,7 @@ function weekNumber(week: number, year: number | undefined, context: DateContext
     return context.direction === 'past' ? side <= 0 : side >= 0;
   });
   if (fitting === undefined) return noDay(`No year near has a week ${week}. Type a date such as 4 Dec.`);
-  return context.direction === 'any'
-    ? askOf('Which day is meant?', fitting.add({ days: 4 }))
-    : dayOf(fitting);
+  return context.direction === 'any' ? askOf('Which day is meant?', fitting) : dayOf(fitting);
 }
 
 const anyWeek = once(any(relativeWeek, numberedWeek));
