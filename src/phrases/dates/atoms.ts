@@ -15,7 +15,6 @@ export const triple = kind('triple');
 export const pair = kind('pair');
 export const clock = kind('clock');
 export const isoWeek = kind('isoweek');
-export const name = kind('name');
 export const ordinal: Rule<number> = map(kind('ordinal'), ({ n }) => n);
 export const weekday: Rule<number> = map(kind('weekday'), ({ n }) => n);
 export const month: Rule<number> = map(kind('month'), ({ n }) => n);

@@ -59,7 +59,12 @@ export function easterSunday(year: number): Temporal.PlainDate {
   return Temporal.PlainDate.from({ year, month: Math.floor(n / 31), day: (n % 31) + 1 });
 }
 
-/** Names as they are looked up: folded, apostrophes gone. Rules of the movable ones: see docs/sources.md. */
+/**
+ * Names as they are looked up: folded, apostrophes gone.
+ *
+ * Sources: 5 U.S.C. 6103(a) for the federal holidays of the United States; Banking and Financial Dealings Act 1971,
+ * schedule 1, for the bank holidays of the United Kingdom; days counted from Easter and fixed days: common practice.
+ */
 export const FEASTS: readonly Feast[] = [
   {
     names: [

@@ -16,7 +16,7 @@ import { andThen, askOf, dayOf, doubt, type Find, merge } from './find.ts';
 import { monthRules } from './months.ts';
 import type { DateContext } from './reading.ts';
 import { any, map, maybe, once, type Rule, seq } from './rules.ts';
-import { spansFrom, weeksFrom } from './spans.ts';
+import { spansFrom, weeksFrom } from './span-rules.ts';
 import { weekRules } from './weeks.ts';
 
 const first = wordOf('first');
