@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Reply } from '../core/reply.ts';
 import type { Choice } from '../core/user-error.ts';
 import type { Hand } from './hand.ts';
+import { readInput } from './read-input.ts';
 
 /** What a person may do: options declared once by a zod object, and the handler that gets them typed. */
 export interface Runnable {
@@ -10,6 +11,8 @@ export interface Runnable {
   /** A line that works as it stands; shown by /help and run by the tests. */
   readonly example?: string;
   readonly suggest: Readonly<Record<string, Suggest>>;
+  /** Options that are assumed when they are left out; the answer offers to change them without typing all again. */
+  readonly assumes: readonly string[];
   run(input: unknown, hand: Hand): Reply | Promise<Reply>;
 }
 
@@ -34,6 +37,7 @@ interface RunnableSource<Input extends z.ZodObject> {
   readonly input: Input;
   readonly example?: string;
   readonly suggest?: Partial<Record<keyof z.output<Input> & string, Suggest>>;
+  readonly assumes?: readonly (keyof z.output<Input> & string)[];
   run(input: z.output<Input>, hand: Hand): Reply | Promise<Reply>;
 }
 
@@ -44,19 +48,20 @@ interface ActionSource<Input extends z.ZodObject> {
 
 /** A subcommand: `/order place` is `subcommands.place` of commands/order.ts. */
 export function subcommand<Input extends z.ZodObject>(source: RunnableSource<Input>): Runnable {
-  const { description, input, example, suggest } = source;
+  const { description, input, example, suggest, assumes = [] } = source;
   return {
     description,
     input,
     ...(example === undefined ? {} : { example }),
     suggest: definedOnly(suggest ?? {}),
-    run: (raw, hand) => source.run(input.parse(raw), hand),
+    assumes,
+    run: (raw, hand) => source.run(readInput(input, raw), hand),
   };
 }
 
-/** @throws z.ZodError from its `run` when a press or form brings arguments that do not fit `input`. */
+/** @throws UserError from its `run` when a press or form brings arguments that do not fit `input`. */
 export function action<Input extends z.ZodObject>(source: ActionSource<Input>): Action {
-  return { input: source.input, run: (raw, hand) => source.run(source.input.parse(raw), hand) };
+  return { input: source.input, run: (raw, hand) => source.run(readInput(source.input, raw), hand) };
 }
 
 interface SubcommandsSource {

@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import { AlreadyDone } from '../core/already-done.ts';
 import type { Clock } from '../core/clock.ts';
 import type { Reply } from '../core/reply.ts';
@@ -7,6 +6,7 @@ import type { Choice } from '../core/user-error.ts';
 import { UserError } from '../core/user-error.ts';
 import type { Desks } from '../records/desks.ts';
 import { readActionRef } from './action-ref.ts';
+import { againForm, againRequest, withAgain } from './again.ts';
 import type { Catalogue } from './catalogue.ts';
 import { draftReply, settleDraft } from './drafts.ts';
 import { alreadyDoneReply, failureReply } from './failure-reply.ts';
@@ -78,14 +78,20 @@ async function answer(parts: DispatcherParts, request: Request): Promise<Result>
   }
 }
 
-function run(parts: DispatcherParts, asks: Request['asks'], hand: Hand): Reply | Promise<Reply> {
+async function run(parts: DispatcherParts, asks: Request['asks'], hand: Hand): Promise<Reply> {
+  const { catalogue } = parts;
   if (asks.kind === 'run') {
-    const runnable = parts.catalogue.runnable(asks.command, asks.subcommand);
+    const runnable = catalogue.runnable(asks.command, asks.subcommand);
     if (runnable === undefined) throw outdated();
-    return runnable.run(asks.options, hand);
+    const reply = await runnable.run(asks.options, hand);
+    return reply.kind === 'answer' ? withAgain(reply, asks, catalogue) : reply;
   }
   const ref = readActionRef(asks.ref);
-  const action = ref && parts.catalogue.find(ref.command)?.command.actions[ref.action];
+  if (ref?.command === 'again') {
+    if (ref.action === 'form') return againForm(ref, catalogue);
+    return run(parts, againRequest(ref, asks.fields, catalogue), hand);
+  }
+  const action = ref && catalogue.find(ref.command)?.command.actions[ref.action];
   if (!ref || !action) throw outdated();
   return action.run({ ...ref.args, ...asks.fields }, hand);
 }
@@ -104,7 +110,6 @@ function explain(parts: DispatcherParts, request: Request, fault: unknown): Resu
     const kept = question && draftReply(message, question, request, parts);
     return refused({ code, message }, kept ?? undefined);
   }
-  if (fault instanceof z.ZodError) return refused({ code: 'bad-input', message: badInput(fault) });
   throw fault;
 }
 
@@ -124,10 +129,3 @@ function outage(parts: DispatcherParts, request: Request, fault: unknown, saved:
 }
 
 const refused = (error: Failure, reply: Reply = failureReply(error)): Result => ({ ok: false, error, reply });
-
-function badInput(error: z.ZodError): string {
-  const lines = error.issues.map(({ path, message }) =>
-    path.length > 0 ? `${path.join('.')}: ${message}` : message,
-  );
-  return `${lines.join('. ')}. Nothing was changed.`;
-}

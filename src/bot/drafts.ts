@@ -70,9 +70,9 @@ export function settleDraft(
   const { asks, who, place } = request;
   const ref = asks.kind === 'press' ? readActionRef(asks.ref) : null;
   if (ref?.command !== 'draft' || place === null) return null;
-  const { id, choice } = Chosen.parse(ref.args);
-  const draft = desks.at(place.teamId).drafts.find(id);
-  const chosen = draft?.choices[choice];
+  const named = Chosen.safeParse(ref.args).data;
+  const draft = named && desks.at(place.teamId).drafts.find(named.id);
+  const chosen = named && draft?.choices[named.choice];
   if (!draft || !chosen)
     throw new UserError('stale-message', 'That question is gone. Type the command again.');
   if (draft.personId !== who.id) {
@@ -80,7 +80,7 @@ export function settleDraft(
   }
   const kept = Kept.parse(draft.request);
   const settled = { ...request, people: kept.people, asks: withChoice(kept.asks, draft.field, chosen.value) };
-  return { request: settled, changeKey: `draft:${id}` };
+  return { request: settled, changeKey: `draft:${draft.id}` };
 }
 
 function withChoice(asks: z.output<typeof KeptAsks>, field: string, value: string): Asks {

@@ -14,6 +14,8 @@ export interface OptionSpec {
   readonly maxLength?: number;
   /** Known values are offered while it is typed. */
   readonly suggests: boolean;
+  /** What it is when it is left out, as it would be typed. */
+  readonly unlessSaid?: string;
 }
 
 /** What the platform's pickers hand over is an id; the declaration says so with `.meta({ picks: … })`. */
@@ -26,10 +28,11 @@ const Property = z.object({
   minLength: z.int().optional(),
   maxLength: z.int().optional(),
   picks: z.enum(['person', 'file']).optional(),
+  default: z.union([z.string(), z.number(), z.boolean()]).optional(),
 });
 
 const Declaration = z.object({
-  properties: z.record(z.string(), z.unknown()),
+  properties: z.record(z.string(), Property),
   required: z.array(z.string()).default([]),
 });
 
@@ -39,28 +42,31 @@ const Declaration = z.object({
  * @throws Error naming the option whose declaration the platform could not show (a date, a union, no description).
  */
 export function optionsOf(runnable: Runnable): readonly OptionSpec[] {
-  const { properties, required } = Declaration.parse(z.toJSONSchema(runnable.input, { io: 'input' }));
-  const specs = Object.entries(properties).map(([name, property]) =>
-    optionSpec(name, property, required.includes(name), name in runnable.suggest),
+  const specs = Object.entries(runnable.input.shape).map(([name, declared]) =>
+    optionSpec(name, declared, name in runnable.suggest),
   );
   return [...specs.filter((spec) => spec.required), ...specs.filter((spec) => !spec.required)];
 }
 
-function optionSpec(name: string, declared: unknown, required: boolean, suggests: boolean): OptionSpec {
-  const parsed = Property.safeParse(declared);
-  if (!parsed.success) {
-    throw new Error(`option "${name}" cannot be offered on the platform: ${z.prettifyError(parsed.error)}`);
+/** The platform's declaration of one option, and whether it must be given. */
+function declarationOf(name: string, declared: z.core.$ZodType) {
+  try {
+    const { properties, required } = Declaration.parse(
+      z.toJSONSchema(z.object({ [name]: declared }), { io: 'input' }),
+    );
+    const property = properties[name];
+    if (property !== undefined) return { property, required: required.includes(name) };
+    throw new Error('it was declared away');
+  } catch (error) {
+    const why = error instanceof z.ZodError ? z.prettifyError(error) : String(error);
+    throw new Error(`option "${name}" cannot be offered on the platform: ${why}`, { cause: error });
   }
-  const {
-    type,
-    description,
-    enum: choices = [],
-    picks,
-    minimum,
-    maximum,
-    minLength,
-    maxLength,
-  } = parsed.data;
+}
+
+function optionSpec(name: string, declared: z.core.$ZodType, suggests: boolean): OptionSpec {
+  const { property, required } = declarationOf(name, declared);
+  const { type, description, enum: choices = [], picks, minimum, maximum, minLength, maxLength } = property;
+  const unlessSaid = property.default;
   return {
     name,
     description,
@@ -73,6 +79,7 @@ function optionSpec(name: string, declared: unknown, required: boolean, suggests
     ...(minLength === undefined ? {} : { minLength }),
     ...(maxLength === undefined ? {} : { maxLength }),
     suggests,
+    ...(unlessSaid === undefined ? {} : { unlessSaid: String(unlessSaid) }),
   };
 }
 
