@@ -66,7 +66,10 @@ export async function connect(parts: ConnectionParts): Promise<Connection> {
       parts.onLost('the platform no longer takes the token');
     }
   });
-  client.on(Events.InteractionCreate, (interaction) => void handle(interaction, parts, post));
+  const isFirst = firstTimes();
+  client.on(Events.InteractionCreate, (interaction) => {
+    if (isFirst(interaction.id)) void handle(interaction, parts, post);
+  });
   try {
     const { promise, resolve } = Promise.withResolvers<Client<true>>();
     client.once(Events.ClientReady, resolve);
@@ -80,6 +83,24 @@ export async function connect(parts: ConnectionParts): Promise<Connection> {
     post,
     teams: () => [...client.guilds.cache.keys()],
     close: () => client.destroy(),
+  };
+}
+
+/** More than can be waiting to be delivered again when a connection is resumed. */
+const REMEMBERED = 1_000;
+
+/**
+ * Tells the first delivery of an interaction from the same one delivered again: answering both would race, and whoever
+ * pressed could be shown "already saved" instead of the answer. The record itself is kept safe by the ledger.
+ */
+function firstTimes(): (id: string) => boolean {
+  const begun = new Set<string>();
+  return (id) => {
+    if (begun.has(id)) return false;
+    begun.add(id);
+    const [eldest] = begun;
+    if (begun.size > REMEMBERED && eldest !== undefined) begun.delete(eldest);
+    return true;
   };
 }
 
