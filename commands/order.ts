@@ -104,7 +104,7 @@ export default defineCommand({
     }),
     date: subcommand({
       description: 'A new promised day for what is still to come',
-      example: '/order date order:"head gasket" due:"next Tuesday"',
+      example: '/order date order:"head gasket" due:"in 3 working days"',
       input: z.object({
         order,
         due: due.describe('The new day, e.g. 12 Dec, in 5 working days, next Tuesday'),
