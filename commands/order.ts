@@ -324,7 +324,7 @@ function redrawn(
 ): Answer | undefined {
   if (noticeId === undefined || !hand.pressedInPlace) return undefined;
   const kept = Notice.safeParse(hand.notice(noticeId));
-  if (!kept.success) return undefined;
+  if (!kept.success || !kept.data.orderIds.includes(value.id)) return undefined;
   const { record } = hand;
   const orders = kept.data.orderIds.flatMap((id) => record.orders.find(id) ?? []);
   const buildName = record.builds.find(kept.data.buildId)?.name ?? '';

@@ -91,7 +91,9 @@ async function run(parts: DispatcherParts, asks: Request['asks'], hand: Hand): P
     if (ref.action === 'form') return againForm(ref, catalogue);
     return run(parts, againRequest(ref, asks.fields, catalogue), hand);
   }
-  const action = ref && catalogue.find(ref.command)?.command.actions[ref.action];
+  const actions = (ref && catalogue.find(ref.command)?.command.actions) ?? {};
+  // what every object inherits is no action, whatever a button says
+  const action = ref && Object.hasOwn(actions, ref.action) ? actions[ref.action] : undefined;
   if (!ref || !action) throw outdated();
   return action.run({ ...ref.args, ...asks.fields }, hand);
 }
