@@ -1,18 +1,16 @@
 import type { OpenForm, WireComponent, WireMessage } from '../channel/contract.ts';
 
 /** A message as a person would read it, without its styling and with names for ids: what the terminal prints. */
-export function plainText(
-  { content, components, attachments }: WireMessage,
-  nameOf: (personId: string) => string | undefined,
-): string {
+export function plainText({ content, components, attachments }: WireMessage, nameOf: NameOf): string {
   const parts = [
-    content,
-    ...components.map(componentText),
+    unstyled(content, nameOf),
+    ...components.map((component) => componentText(component, nameOf)),
     ...attachments.map(({ filename }) => `[picture ${filename}]`),
   ];
-  const text = parts.map(unstyled).filter(Boolean).join('\n');
-  return text.replace(/<@(\d+)>/g, (mention, id: string) => `@${nameOf(id) ?? mention}`);
+  return parts.filter(Boolean).join('\n');
 }
+
+type NameOf = (personId: string) => string | undefined;
 
 /** A form as its questions, each with what stands in it. */
 export function formText({ title, components }: OpenForm): string {
@@ -32,12 +30,14 @@ export function pressable(components: readonly WireComponent[]): readonly WireCo
   ]);
 }
 
-function componentText(component: WireComponent): string {
+function componentText(component: WireComponent, nameOf: NameOf): string {
   const { content, label, components = [], accessory } = component;
-  if (content !== undefined) return content;
+  if (content !== undefined) return unstyled(content, nameOf);
   if (label !== undefined) return `[${label}]`;
   if (isMenu(component)) return `[menu: ${optionLabels(component).join(' | ')}]`;
-  const inside = [...components, ...(accessory ? [accessory] : [])].map(componentText).filter(Boolean);
+  const inside = [...components, ...(accessory ? [accessory] : [])]
+    .map((one) => componentText(one, nameOf))
+    .filter(Boolean);
   return inside.join(components.every((one) => one.label !== undefined) ? ' ' : '\n');
 }
 
@@ -52,17 +52,21 @@ function optionLabels(component: WireComponent): readonly string[] {
 }
 
 /** Takes the markup off that our own cards use, then the backslashes that kept everything else literal. */
-function unstyled(text: string): string {
+function unstyled(text: string, nameOf: NameOf): string {
   return text
     .split(/^```$/m)
-    .map((part, index) => (index % 2 === 1 ? part : plainMarkup(part)).trim())
+    .map((part, index) => (index % 2 === 1 ? part : plainMarkup(part, nameOf)).trim())
     .join('\n')
     .trim();
 }
 
-const plainMarkup = (text: string): string =>
+const plainMarkup = (text: string, nameOf: NameOf): string =>
   text
     .replace(/^(#{1,3} |-# |> )/gm, '')
     .replace(/(?<!\\)\*\*/g, '')
-    .replace(/\\([^\w\s])/g, '$1')
+    .replace(/(?<!\\)<@(\d+)>/g, (mention, id: string) => {
+      const name = nameOf(id);
+      return name === undefined ? mention : `@${name}`;
+    })
+    .replace(/\\([^\w\s]|_)/g, '$1')
     .replaceAll('\u200b', '');
