@@ -1,0 +1,197 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { readActionRef, writeActionRef } from '../../../src/bot/action-ref.ts';
+import type { Catalogue } from '../../../src/bot/catalogue.ts';
+import type { OptionSpec } from '../../../src/bot/options.ts';
+import type { Result } from '../../../src/bot/request.ts';
+import type { ActionRef } from '../../../src/core/reply.ts';
+import { instantOf } from '../../../src/core/time.ts';
+import { cardOf } from '../../../src/discord/card.ts';
+import { modalOf } from '../../../src/discord/modal.ts';
+import { registrationOf } from '../../../src/discord/registration.ts';
+import { allCommands, type CrewBot, cardIn, MONDAY, openCrewBot, TEAM } from '../../support/bot.ts';
+import { examplesOf, typedExample } from '../../support/typed-example.ts';
+
+const root = new URL('../../../', import.meta.url);
+const names = readdirSync(new URL('commands/', root)).map((file) => file.replace(/\.ts$/, ''));
+
+let catalogue: Catalogue;
+beforeAll(async () => {
+  catalogue = await allCommands();
+});
+
+/** Names, descriptions and choice values of one command, all nested ones included. */
+function budgetOf(part: { readonly [key: string]: unknown }): number {
+  const own = ['name', 'description', 'value'].map((key) => part[key]);
+  const nested = ['options', 'choices'].flatMap((key) => part[key] ?? []);
+  const texts = own.filter((text) => typeof text === 'string').reduce((sum, text) => sum + text.length, 0);
+  // what stands in these two lists is made of the same parts
+  return texts + (nested as (typeof part)[]).reduce((sum, inner) => sum + budgetOf(inner), 0);
+}
+
+/** Limits: developer documentation of the platform, application commands, "naming" and "structure". */
+describe.each(names)('/%s', (name) => {
+  const entry = () => {
+    const found = catalogue.find(name);
+    if (!found) throw new Error(`${name} was not loaded`);
+    return found;
+  };
+  const optionLists = (): readonly (readonly OptionSpec[])[] => [
+    entry().options,
+    ...entry().subcommands.map(({ options }) => options),
+  ];
+
+  it('has names of 1 to 32 small letters, digits and dashes', () => {
+    const all = [
+      name,
+      ...entry().subcommands.map((sub) => sub.name),
+      ...optionLists()
+        .flat()
+        .map((one) => one.name),
+    ];
+    for (const one of all) expect(one).toMatch(/^[a-z0-9_-]{1,32}$/);
+  });
+
+  it('describes itself in 1 to 100 characters', () => {
+    const all = [entry(), ...entry().subcommands, ...optionLists().flat()];
+    for (const { description } of all) {
+      expect(description.length, description).toBeGreaterThan(0);
+      expect(description.length, description).toBeLessThanOrEqual(100);
+    }
+  });
+
+  it('has at most 25 subcommands, options and choices, each name once', () => {
+    expect(entry().subcommands.length).toBeLessThanOrEqual(25);
+    for (const options of optionLists()) {
+      expect(options.length).toBeLessThanOrEqual(25);
+      expect(new Set(options.map((one) => one.name)).size).toBe(options.length);
+      for (const { choices } of options) expect(choices.length).toBeLessThanOrEqual(25);
+    }
+  });
+
+  it('asks for what it must have first', () => {
+    for (const options of optionLists()) {
+      const must = options.map(({ required }) => required);
+      expect(must.toSorted((a, b) => Number(b) - Number(a))).toEqual(must);
+    }
+  });
+
+  it('keeps within 8000 characters as it is registered', () => {
+    const part = registrationOf(catalogue).find((one) => one.name === name);
+    const budget = budgetOf({ ...part });
+    expect(budget).toBeGreaterThan(name.length);
+    expect(budget).toBeLessThanOrEqual(8_000);
+  });
+
+  it('offers suggestions only for options it has, and never beside fixed choices', () => {
+    const { does } = entry().command;
+    const runnables = typeof does['run'] === 'function' ? [does] : Object.values(does);
+    for (const [index, runnable] of runnables.entries()) {
+      const options = entry().subcommands[index]?.options ?? entry().options;
+      const suggested = 'suggest' in runnable ? Object.keys(runnable.suggest) : [];
+      for (const one of suggested) expect(options.map((option) => option.name)).toContain(one);
+      for (const { choices, suggests } of options) expect(choices.length > 0 && suggests).toBe(false);
+    }
+  });
+
+  it('has an example', () => {
+    expect(examplesOf(catalogue).some((example) => example.startsWith(`/${name}`))).toBe(true);
+  });
+
+  it('is in the README', () => {
+    expect(readFileSync(new URL('README.md', root), 'utf8')).toContain(`/${name}`);
+  });
+});
+
+/** Every reference that a reply contains, buttons, menus and forms alike. */
+function refsIn({ reply }: Result): readonly ActionRef[] {
+  if (reply.kind === 'form') return [reply.does];
+  const buttons = [...(reply.buttons ?? []), ...(reply.items ?? []).flatMap((item) => item.buttons ?? [])];
+  return [...buttons.map(({ does }) => does), ...(reply.menu ? [reply.menu.does] : [])];
+}
+
+function expectLeadsSomewhere(result: Result): void {
+  for (const ref of refsIn(result)) {
+    const read = readActionRef(writeActionRef(ref));
+    expect(read).not.toBeNull();
+    const known = catalogue.find(ref.command)?.command.actions[ref.action];
+    expect(
+      known !== undefined || (ref.command === 'draft' && ref.action === 'choose'),
+      `${ref.command}/${ref.action}`,
+    ).toBe(true);
+  }
+  // laying it out checks the platform's own lengths as well
+  if (result.reply.kind === 'form') expect(modalOf(result.reply).custom_id.length).toBeLessThanOrEqual(100);
+  else expect(cardOf(result.reply).components.length).toBeGreaterThan(0);
+}
+
+describe('every example', () => {
+  it.each([0, 1, 2, 3, 4, 5, 6])(
+    'works as it stands in a fresh team, %i days after a Monday',
+    async (days) => {
+      const bot = await openCrewBot();
+      bot.clock.set(MONDAY + days * 24 * 3_600_000);
+      const placed = examplesOf(catalogue).filter((example) => example.startsWith('/order place'));
+      const rest = examplesOf(catalogue).filter((example) => !placed.includes(example));
+      expect(placed).toHaveLength(1);
+      expect(rest.length).toBeGreaterThan(7);
+      for (const example of [...placed, ...rest]) {
+        // what has all come cannot be chased or promised anew: it is ordered once more
+        if (/^\/order (date|chased)/.test(example)) await run(bot, placed[0] ?? '');
+        const result = await run(bot, example);
+        expect(result.ok, `${example}: ${cardIn(result).result}`).toBe(true);
+        expectLeadsSomewhere(result);
+      }
+      expect(bot.reported).toEqual([]);
+    },
+  );
+});
+
+function run(bot: CrewBot, example: string): Promise<Result> {
+  const { line, options } = typedExample(catalogue, example);
+  return bot.run(line, options);
+}
+
+describe('every button, menu and form', () => {
+  it('leads to an action there is, followed from reply to reply', async () => {
+    const bot = await openCrewBot();
+    for (const what of ['gasket', 'ring set', 'pump', 'hose', 'clamp', 'sensor']) {
+      await bot.run('order place', { what, supplier: 'Norvale', due: 'tomorrow', quantity: 3 });
+    }
+    await bot.run('order arrived', { order: 'gasket', quantity: 1, condition: 'wrong' });
+    bot.clock.set(instantOf('2026-11-26', '08:31', 'Europe/London'));
+    const posted = await bot.teams.tick(bot.clock.nowMs(), {
+      send: () => Promise.resolve({ messageId: '1' }),
+      find: () => Promise.resolve(undefined),
+      edit: () => Promise.resolve(),
+    });
+    expect(posted).toHaveLength(1);
+    const morning = posted.map(({ answer }): Result => ({ ok: true, reply: answer }));
+    const queue = [...morning, await bot.run('order list'), await bot.run('order show', { order: '1' })];
+    const followed = new Set<string>();
+    for (let result = queue.shift(); result; result = queue.shift()) {
+      expectLeadsSomewhere(result);
+      const { reply } = result;
+      const fields: Record<string, string> =
+        reply.kind === 'form'
+          ? { quantity: '1', condition: 'good', due: 'next Friday', outcome: 'replaced' }
+          : reply.menu
+            ? { [reply.menu.arg]: reply.menu.choices[0]?.value ?? '' }
+            : {};
+      for (const ref of refsIn(result)) {
+        const text = writeActionRef(ref);
+        const kind = `${ref.command}/${ref.action} ${Object.keys(ref.args).join()}`;
+        if (followed.has(kind)) continue;
+        followed.add(kind);
+        queue.push(await bot.press(text, fields));
+      }
+    }
+    const actions = catalogue.entries.flatMap(({ name, command }) =>
+      Object.keys(command.actions).map((action) => `${name}/${action}`),
+    );
+    const reached = new Set([...followed].map((kind) => kind.split(' ')[0] ?? ''));
+    expect(actions.filter((action) => !reached.has(action))).toEqual([]);
+    expect(bot.reported).toEqual([]);
+    expect(bot.teams.at(TEAM).ledger.audit()).toEqual([]);
+  });
+});
