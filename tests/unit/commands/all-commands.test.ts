@@ -136,8 +136,9 @@ describe('every example', () => {
       expect(placed).toHaveLength(1);
       expect(rest.length).toBeGreaterThan(7);
       for (const example of [...placed, ...rest]) {
-        // what has all come cannot be chased or promised anew: it is ordered once more
-        if (/^\/order (date|chased)/.test(example)) await run(bot, placed[0] ?? '');
+        // what has all come is ordered once more, for the next example to act on
+        const none = cardIn(await bot.run('order list')).data['open'] === 0;
+        if (none && example !== placed[0]) await run(bot, placed[0] ?? '');
         const result = await run(bot, example);
         expect(result.ok, `${example}: ${cardIn(result).result}`).toBe(true);
         expectLeadsSomewhere(result);
