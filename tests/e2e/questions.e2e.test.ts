@@ -58,6 +58,19 @@ describe('a question instead of a guess', () => {
     expect(crew.record.orders.find(2)?.arrivals).toHaveLength(1);
   });
 
+  it('is put when a name is only nearly that of an order, and nothing is taken for it', async () => {
+    await using crew = await crewAtWork();
+    await crew.type(place('stud M10'));
+    await crew.type(place('stud M12'));
+    await crew.type('/order arrived order:"stud M10"');
+    const again = await crew.type('/order arrived order:"stud M10"');
+    expect(again.text).toContain('Nothing of #1 stud M10 is still to come');
+    const asked = await crew.type('/order arrived order:"stud M14"');
+    expect(asked.text).toContain('No order here is called "stud M14". Is this the one?');
+    expect(labelsOn(messageOf(asked))).toEqual(['#2 stud M12 (Norvale Gaskets)']);
+    expect(crew.record.orders.find(2)?.arrivals).toEqual([]);
+  });
+
   it('put by a form is answered by its button as well', async () => {
     await using crew = await crewAtWork();
     await crew.type(place('head gasket'));

@@ -7,7 +7,8 @@ import { sayWhat } from './say-order.ts';
 /**
  * The order meant by `12`, `#12`, or its name as the crew types it.
  *
- * @throws UserError 'not-found' when there is none, 'which-one' when the name fits several of those still open.
+ * @throws UserError 'not-found' when there is none, 'which-one' when the name fits several, or is only nearly
+ * one.
  */
 export function findOrder(record: TeamRecord, buildId: number, typed: string): Order {
   const number = /^\s*#?\s*(\d{1,9})\s*$/.exec(typed)?.[1];
@@ -21,19 +22,27 @@ export function findOrder(record: TeamRecord, buildId: number, typed: string): O
   }
   const orders = record.orders.ofBuild(buildId).toSorted(byUrgency);
   const open = orders.filter(needsSomething);
-  const meant = named(typed, open);
-  const [only, ...more] = meant.length > 0 ? meant : named(typed, orders);
-  if (only === undefined) {
-    throw new UserError(
-      'not-found',
-      `No order here is called "${typed}". Nothing was changed. Type its number, or pick it from /order list.`,
-    );
+  const [only, ...more] = firstOf([() => named(typed, open), () => named(typed, orders)]);
+  if (only !== undefined && more.length === 0) return only;
+  if (only !== undefined) throw whichOne(`Several orders fit "${typed}". Which one?`, [only, ...more]);
+  // "stud M10" is not "stud M12": what is only nearly the name is asked, never taken
+  const near = firstOf([() => nearlyNamed(typed, open), () => nearlyNamed(typed, orders)]);
+  if (near.length > 0) throw whichOne(`No order here is called "${typed}". Is this the one?`, near);
+  throw new UserError(
+    'not-found',
+    `No order here is called "${typed}". Nothing was changed. Type its number, or pick it from /order list.`,
+  );
+}
+
+const whichOne = (question: string, orders: readonly Order[]): UserError =>
+  new UserError('which-one', question, { field: 'order', choices: orders.map(orderChoice) });
+
+function firstOf(ways: readonly (() => readonly Order[])[]): readonly Order[] {
+  for (const way of ways) {
+    const found = way();
+    if (found.length > 0) return found;
   }
-  if (more.length === 0) return only;
-  throw new UserError('which-one', `Several orders fit "${typed}". Which one?`, {
-    field: 'order',
-    choices: [only, ...more].map(orderChoice),
-  });
+  return [];
 }
 
 /** Open orders that fit what is typed so far, the most urgent first; all of them for nothing typed. */
@@ -52,9 +61,13 @@ function needsSomething(order: Order): boolean {
   return state === 'open' || state === 'to sort out';
 }
 
+/** Orders of exactly this name, or else those whose name holds it. */
 function named(typed: string, orders: readonly Order[]): readonly Order[] {
-  const inside = orders.filter(({ what }) => plain(what).includes(plain(typed)));
-  if (inside.length > 0) return inside;
+  const exact = orders.filter(({ what }) => plain(what) === plain(typed));
+  return exact.length > 0 ? exact : orders.filter(({ what }) => plain(what).includes(plain(typed)));
+}
+
+function nearlyNamed(typed: string, orders: readonly Order[]): readonly Order[] {
   const like = likeNames(
     typed,
     orders.map(({ what }) => what),
