@@ -62,7 +62,7 @@ function refuseIfDone(order: Order, today: Day): void {
   );
 }
 
-/** @throws UserError when nothing is still to come. */
+/** @throws UserError when nothing is still to come, or it is promised for that day already. */
 export function promise(
   record: TeamRecord,
   order: Order,
@@ -70,6 +70,12 @@ export function promise(
   today: Day,
 ): { value: Order; said: string } {
   refuseIfDone(order, today);
+  if (on === order.promisedOn) {
+    throw new UserError(
+      'already-done',
+      `#${order.id} ${sayOutstanding(order)} is promised for ${sayDay(on, today)} already. Nothing was changed.`,
+    );
+  }
   record.orders.promise(order.id, on);
   return {
     value: again(record, order),
