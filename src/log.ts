@@ -7,10 +7,15 @@ export interface Log {
   error(fault: unknown, message: string, details?: object): void;
 }
 
-/** What secrets look like, wherever they turn up: bot tokens, and the tokens inside interaction and webhook addresses. */
+/**
+ * What secrets look like, wherever they turn up: bot tokens, the tokens inside interaction and webhook addresses, an
+ * interaction's token by itself (base64 of `interaction:…`), and whatever is called a token.
+ */
 const SHAPES: readonly (readonly [RegExp, string])[] = [
   [/[\w-]{20,}\.[\w-]{6,}\.[\w-]{20,}/g, '[token]'],
   [/(\/(?:interactions|webhooks)\/\d+\/)[^/\s"'\\?]+/g, '$1[token]'],
+  [/aW50ZXJhY3Rpb246[\w+/=-]+/g, '[token]'],
+  [/("token\\*":\s*\\*")[^"\\]+/g, '$1[token]'],
 ];
 
 /** Takes secrets out of a text: those known by heart, and anything of a secret's shape. */
