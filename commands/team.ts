@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { defineCommand } from '../src/bot/command.ts';
 import { crewOf } from '../src/bot/crew.ts';
+import type { Hand } from '../src/bot/hand.ts';
 import { undoButton } from '../src/bot/undo-button.ts';
 import { isCountry } from '../src/calendar/holidays.ts';
 import type { Answer, Button } from '../src/core/reply.ts';
@@ -34,7 +35,7 @@ export default defineCommand({
       country: given.country ?? before.country,
       morning: given.morning ?? before.morning,
     });
-    if (same(before, wanted)) return settingsAnswer(before, crewOf(hand).today, []);
+    if (same(before, wanted)) return settingsAnswer(before, hand, []);
     const changed = hand.change(({ settings }) => {
       settings.change(wanted);
       return {
@@ -42,9 +43,13 @@ export default defineCommand({
         said: `team set to ${wanted.zone}, ${wanted.country}, mornings at ${wanted.morning}`,
       };
     });
-    return settingsAnswer(wanted, crewOf(hand).today, [undoButton(changed)]);
+    return settingsAnswer(wanted, hand, [undoButton(changed)]);
   },
 });
+
+/** A message at night would be the last one anybody reads. */
+const EARLIEST = '05:00';
+const LATEST = '12:00';
 
 function checked(wanted: TeamSettings): TeamSettings {
   const morning = /^([01]?\d|2[0-3])[:.]([0-5]\d)$/.exec(wanted.morning);
@@ -60,19 +65,22 @@ function checked(wanted: TeamSettings): TeamSettings {
       `There is no holiday list for "${wanted.country}". Type one like GB/ENG, US or DE/BY. Nothing was changed.`,
     );
   }
-  if (!morning) {
+  const time = morning && `${(morning[1] ?? '').padStart(2, '0')}:${morning[2] ?? ''}`;
+  if (!time || time < EARLIEST || time > LATEST) {
     throw new UserError(
       'bad-input',
-      `"${wanted.morning}" is no time of day. Type one like 08:30. Nothing was changed.`,
+      `"${wanted.morning}" is no time for a morning message. Type one from ${EARLIEST} to ${LATEST}, like 08:30. Nothing was changed.`,
     );
   }
-  return { ...wanted, morning: `${(morning[1] ?? '').padStart(2, '0')}:${morning[2] ?? ''}` };
+  return { ...wanted, morning: time };
 }
 
 const same = (a: TeamSettings, b: TeamSettings): boolean =>
   a.zone === b.zone && a.country === b.country && a.morning === b.morning;
 
-function settingsAnswer(settings: TeamSettings, today: string, buttons: readonly Button[]): Answer {
+function settingsAnswer(settings: TeamSettings, hand: Hand, buttons: readonly Button[]): Answer {
+  const { today } = crewOf(hand);
+  const undelivered = hand.undelivered();
   return {
     kind: 'answer',
     subject: 'Team',
@@ -81,9 +89,14 @@ function settingsAnswer(settings: TeamSettings, today: string, buttons: readonly
       ['Holidays of', settings.country],
       ['Today', today],
     ],
+    items: undelivered.map(({ key, trouble }) => ({
+      text: `Could not be posted: ${key}`,
+      note: `${trouble}. Check that the bot may see that channel and write in it.`,
+      tone: 'late',
+    })),
     smallPrint: ['The morning message comes on working days, once, and never in the evening or at night.'],
     buttons,
     audience: 'crew',
-    data: { ...settings, today },
+    data: { ...settings, today, undelivered: undelivered.map(({ key }) => key) },
   };
 }

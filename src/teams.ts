@@ -99,6 +99,7 @@ function openTeam(path: string, teamId: string, nowMs: number): Team {
     outbox,
     drafts: openDraftStore(db),
     notices: {
+      undelivered: () => outbox.dead(),
       find(id) {
         const letter = outbox.find(id);
         // written by ourselves from a notice, so it is JSON

@@ -1,5 +1,6 @@
 import type { Clock } from '../core/clock.ts';
 import type { Json } from '../core/json.ts';
+import type { Undelivered } from '../records/desks.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import type { Catalogue } from './catalogue.ts';
 
@@ -37,6 +38,8 @@ export interface Hand {
   nameOf(personId: string): string;
   /** The notice that a message of ours was about, as it was kept; undefined when it is unknown. */
   notice(noticeId: number): Json | undefined;
+  /** Messages that could not be posted at all. */
+  undelivered(): readonly Undelivered[];
   readonly catalogue: Catalogue;
 }
 

@@ -45,6 +45,7 @@ export function makeHand(
     pressedInPlace,
     nameOf: (personId) => people[personId] ?? personId,
     notice: (noticeId) => desk().notices.find(noticeId),
+    undelivered: () => desk().notices.undelivered(),
     get place() {
       return here();
     },

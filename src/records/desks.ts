@@ -3,13 +3,23 @@ import type { Ledger } from '../sqlite/ledger.ts';
 import type { DraftStore } from './drafts/draft-store.ts';
 import type { TeamRecord } from './team-record.ts';
 
+/** A message that was given up: what it was, and why. */
+export interface Undelivered {
+  readonly key: string;
+  readonly trouble: string;
+}
+
 /** Everything that is kept for one team: its record, the log every change goes through, and requests half asked. */
 export interface Desk {
   readonly record: TeamRecord;
   readonly ledger: Ledger;
   readonly drafts: DraftStore;
   /** What our earlier messages were about, for the buttons on them. */
-  readonly notices: { find(id: number): Json | undefined };
+  readonly notices: {
+    find(id: number): Json | undefined;
+    /** Those that could not be posted at all, the newest first, each with the platform's reason. */
+    undelivered(): readonly Undelivered[];
+  };
 }
 
 export interface Desks {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Database } from 'better-sqlite3';
 import { z } from 'zod';
+import type { Undelivered } from '../records/desks.ts';
 import type { DueNotice } from './notice.ts';
 import type { Letter } from './outbox.ts';
 
@@ -34,11 +35,6 @@ const Standing = z.object({
 /** A message of ours that stands in a channel, and what it shows as far as we know. */
 export type StandingLetter = z.output<typeof Standing>;
 
-export interface DeadLetter {
-  readonly key: string;
-  readonly trouble: string;
-}
-
 export interface OutboxStore {
   /** Writes a due notice down; the same key a second time is the same notice. */
   put(due: DueNotice, nowMs: number): void;
@@ -55,7 +51,7 @@ export interface OutboxStore {
   drop(id: number): void;
   again(id: number, atMs: number, trouble: string): void;
   giveUp(id: number, trouble: string): void;
-  dead(): readonly DeadLetter[];
+  dead(): readonly Undelivered[];
 }
 
 /** `scope` keeps the nonces of teams apart: the platform remembers them by author, not by channel. */
