@@ -2,6 +2,7 @@ import type { Result } from '../bot/request.ts';
 import type { Hands, LocalChannel, OpenForm, Outcome, WireMessage } from '../channel/contract.ts';
 import type { Chargehand } from '../chargehand.ts';
 import type { Json, JsonObject } from '../core/json.ts';
+import { UserError } from '../core/user-error.ts';
 import { formText, plainText, pressable } from './plain-text.ts';
 
 /** One line's outcome, as `--json` prints it. Stable: scripts read it. */
@@ -47,7 +48,12 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
       return done(shown.map(read).join('\n\n') || 'Nothing was due.', data);
     },
     async at(rest) {
-      setClock(rest);
+      try {
+        setClock(rest);
+      } catch (error) {
+        if (!(error instanceof UserError)) throw error;
+        return refused(error.message);
+      }
       return done(`It is now ${rest}.`, {});
     },
     async as(rest) {
@@ -96,7 +102,7 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
     async run(input) {
       const directive = /^@(\w+)\s*(.*)$/.exec(input);
       const [, name = '', rest = ''] = directive ?? [];
-      const act = directives[name];
+      const act = Object.hasOwn(directives, name) ? directives[name] : undefined;
       if (directive && !act) {
         return {
           input,
