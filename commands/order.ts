@@ -152,7 +152,7 @@ export default defineCommand({
     'partly-done': action({
       input: z.object({
         ...pressed,
-        quantity: z.coerce.number('how many came must be a number').int().min(1).max(10_000),
+        quantity: z.coerce.number().int().min(1).max(10_000),
         condition,
         rest: blank,
         note: blank,

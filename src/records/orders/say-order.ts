@@ -33,7 +33,7 @@ export function sayMoney({ minor, currency }: Money): string {
 }
 
 /**
- * How many decimals a currency has: ISO 4217, list one, minor units. A table of our own, since prices are kept in minor
+ * How many decimals a currency has, by list one (key ISO4217). A table of our own, since prices are kept in minor
  * units and Intl's figures (CLDR) differ from the standard and may change with the next Node.
  */
 export function decimalsOf(currency: string): number {
