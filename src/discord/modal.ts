@@ -6,12 +6,13 @@ import {
 } from 'discord.js';
 import { writeActionRef } from '../bot/action-ref.ts';
 import type { Form, FormField } from '../core/reply.ts';
+import { shorten } from './as-typed.ts';
 
 /** Lays a form out as the platform's modal: at most five fields, each under its own label. */
 export function modalOf(form: Form): APIModalInteractionResponseCallbackData {
   return {
     custom_id: writeActionRef(form.does),
-    title: form.title.slice(0, 45),
+    title: shorten(form.title, 45),
     components: form.fields.slice(0, 5).map(labelled),
   };
 }
@@ -19,8 +20,8 @@ export function modalOf(form: Form): APIModalInteractionResponseCallbackData {
 function labelled(field: FormField): APILabelComponent {
   return {
     type: ComponentType.Label,
-    label: field.label.slice(0, 45),
-    ...(field.hint === undefined ? {} : { description: field.hint.slice(0, 100) }),
+    label: shorten(field.label, 45),
+    ...(field.hint === undefined ? {} : { description: shorten(field.hint, 100) }),
     component: field.choices ? choicePart(field, field.choices) : textPart(field),
   };
 }
