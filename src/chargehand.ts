@@ -57,7 +57,12 @@ export async function startChargehand(parts: ChargehandParts): Promise<Chargehan
       ...(api === undefined ? {} : { api }),
       ...(onResult === undefined ? {} : { onResult }),
     });
-    for (const teamId of connection.teams()) teams.at(teamId);
+    try {
+      for (const teamId of connection.teams()) teams.at(teamId);
+    } catch (error) {
+      await connection.close();
+      throw error;
+    }
     return {
       teams,
       tick: (asOfMs = clock.nowMs()) => teams.tick(asOfMs, connection.post),

@@ -33,11 +33,20 @@ const Environment = z.object({
     .string()
     .min(1, 'CHARGEHAND_HOST is empty. Give an address, or leave it out for this machine only.')
     .default('127.0.0.1'),
-  CHARGEHAND_PORT: z.coerce
-    .number('CHARGEHAND_PORT is not a number. Give a port from 0 to 65535, or leave it out for 4747.')
-    .int('CHARGEHAND_PORT is not a whole number. Give a port from 0 to 65535, or leave it out for 4747.')
-    .min(0, 'CHARGEHAND_PORT is below 0. Give a port from 0 to 65535, or leave it out for 4747.')
-    .max(65_535, 'CHARGEHAND_PORT is above 65535. Give a port from 0 to 65535, or leave it out for 4747.')
+  CHARGEHAND_PORT: z
+    .string()
+    .trim()
+    .min(1, 'CHARGEHAND_PORT is empty. Give a port from 0 to 65535, or leave it out for 4747.')
+    .pipe(
+      z.coerce
+        .number('CHARGEHAND_PORT is not a number. Give a port from 0 to 65535, or leave it out for 4747.')
+        .int('CHARGEHAND_PORT is not a whole number. Give a port from 0 to 65535, or leave it out for 4747.')
+        .min(0, 'CHARGEHAND_PORT is below 0. Give a port from 0 to 65535, or leave it out for 4747.')
+        .max(
+          65_535,
+          'CHARGEHAND_PORT is above 65535. Give a port from 0 to 65535, or leave it out for 4747.',
+        ),
+    )
     .default(4747),
 });
 

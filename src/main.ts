@@ -35,8 +35,8 @@ try {
 }
 
 async function start(config: Config): Promise<void> {
-  mkdirSync(config.dataFolder, { recursive: true });
-  const { chargehand, stop } = config.platform
+  makeFolder(config.dataFolder);
+  const { chargehand, stop, ready } = config.platform
     ? await onPlatform(config.platform, config.dataFolder)
     : await onLocalChannel(config);
   const work = async (): Promise<void> => {
@@ -51,10 +51,26 @@ async function start(config: Config): Promise<void> {
     process.exit(0);
   };
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void end());
+  process.stdout.write(`${ready}\n`);
+}
+
+/** @throws UserError when the place is taken or not ours to write to. */
+function makeFolder(path: string): void {
+  try {
+    mkdirSync(path, { recursive: true });
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    throw new UserError(
+      'bad-input',
+      `CHARGEHAND_DATA cannot be used as a folder (${code}: ${path}). Name one that this user may write to, or leave it out for data/var.`,
+    );
+  }
 }
 
 interface Running {
   readonly chargehand: Chargehand;
+  /** What to say once it can be used, and stopped. */
+  readonly ready: string;
   stop(): Promise<void>;
 }
 
@@ -68,9 +84,9 @@ async function onPlatform(platform: NonNullable<Config['platform']>, folder: str
     log,
     onLost: lost,
   });
-  process.stdout.write('Chargehand is on the platform. Type /help in a channel it can see.\n');
   return {
     chargehand,
+    ready: 'Chargehand is on the platform. Type /help in a channel it can see.',
     async stop() {
       await chargehand.stop();
       lock.release();
@@ -92,8 +108,7 @@ async function onLocalChannel({ dataFolder, page }: Config): Promise<Running> {
     onLost: lost,
   });
   await loadDemo(chargehand, channel, systemClock.nowMs());
-  process.stdout.write(`Chargehand is ready: open ${channel.pageUrl}\n`);
-  return { chargehand, stop };
+  return { chargehand, stop, ready: `Chargehand is ready: open ${channel.pageUrl}` };
 }
 
 function lost(why: string): void {
@@ -116,6 +131,12 @@ function sentenceFor(error: unknown): string | undefined {
   if (code === 'TokenInvalid') return TOKEN_REFUSED;
   if (code === 'EADDRINUSE') {
     return 'The page’s port is taken, perhaps by another Chargehand. Stop that one, or set CHARGEHAND_PORT to a free port.';
+  }
+  if (code === 'EADDRNOTAVAIL') {
+    return 'CHARGEHAND_HOST is no address of this machine. Give one that is, or leave it out for this machine only.';
+  }
+  if (code === 'EACCES') {
+    return 'CHARGEHAND_PORT is not this user’s to open. Give a port above 1023, or leave it out for 4747.';
   }
   if (code === 'ECONNREFUSED' || code === 'ENOTFOUND' || code === 'EAI_AGAIN') {
     return 'The platform cannot be reached. Check this machine’s network, then start again; nothing was lost.';

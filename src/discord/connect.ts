@@ -61,8 +61,10 @@ export async function connect(parts: ConnectionParts): Promise<Connection> {
     parts.onLost(`the platform closed the connection for good (${code})`),
   );
   client.on(Events.Invalidated, () => parts.onLost('the platform invalidated the session'));
+  // a token refused from the start is thrown below, to whoever is starting us
+  let connected = false;
   client.rest.on('response', ({ path }, { status }) => {
-    if (status === 401 && !path.startsWith('/interactions') && !path.startsWith('/webhooks')) {
+    if (connected && status === 401 && !path.startsWith('/interactions') && !path.startsWith('/webhooks')) {
       parts.onLost('the platform no longer takes the token');
     }
   });
@@ -75,6 +77,7 @@ export async function connect(parts: ConnectionParts): Promise<Connection> {
     client.once(Events.ClientReady, resolve);
     await client.login(parts.token);
     await register(await promise, parts.catalogue);
+    connected = true;
   } catch (error) {
     await client.destroy();
     throw error;
