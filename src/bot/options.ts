@@ -42,7 +42,8 @@ const Declaration = z.object({
  * @throws Error naming the option whose declaration the platform could not show (a date, a union, no description).
  */
 export function optionsOf(runnable: Runnable): readonly OptionSpec[] {
-  const specs = Object.entries(runnable.input.shape).map(([name, declared]) =>
+  const shape: Readonly<Record<string, z.core.$ZodType>> = runnable.input.shape;
+  const specs = Object.entries(shape).map(([name, declared]) =>
     optionSpec(name, declared, name in runnable.suggest),
   );
   return [...specs.filter((spec) => spec.required), ...specs.filter((spec) => !spec.required)];

@@ -15,19 +15,17 @@ export function readInput<Input extends z.ZodObject>(input: Input, given: unknow
 
 /** What would fit; undefined where the declaration's own words say it. */
 function inWords(issue: z.core.$ZodRawIssue): string | undefined {
-  const characters = 'origin' in issue && issue.origin === 'string' ? ' characters' : '';
-  switch (issue.code) {
-    case 'too_small':
-      if (issue.minimum === 1 && characters !== '') return 'nothing was typed';
-      return `must be at least ${String(issue.minimum)}${characters}`;
-    case 'too_big':
-      return `must be at most ${String(issue.maximum)}${characters}`;
-    case 'invalid_value':
-      return `must be one of ${issue.values?.map(String).join(', ')}`;
-    case 'invalid_type':
-      if (issue.input === undefined) return 'is missing';
-      return `must be a ${issue.expected === 'int' ? 'whole number' : issue.expected}`;
-    default:
-      return undefined;
+  const ofText = 'origin' in issue && issue.origin === 'string';
+  if (issue.code === 'too_small') {
+    if (ofText && issue.minimum === 1) return 'nothing was typed';
+    return `must be at least ${String(issue.minimum)}${ofText ? ' characters' : ''}`;
   }
+  if (issue.code === 'too_big')
+    return `must be at most ${String(issue.maximum)}${ofText ? ' characters' : ''}`;
+  if (issue.code === 'invalid_value') return `must be one of ${issue.values?.map(String).join(', ')}`;
+  if (issue.code === 'invalid_type') {
+    if (issue.input === undefined) return 'is missing';
+    return `must be a ${issue.expected === 'int' ? 'whole number' : issue.expected}`;
+  }
+  return undefined;
 }

@@ -35,7 +35,7 @@ describe('a button’s reference', () => {
         }
         written += 1;
         expect(text.length).toBeLessThanOrEqual(100);
-        const args = Object.entries(given.args).map(([key, arg]) => [key, String(arg)]);
+        const args = Object.entries(given.args).map(([key, arg]): [string, string] => [key, String(arg)]);
         expect(readActionRef(text)).toEqual({ ...given, args: Object.fromEntries(args) });
       }),
       parameters,

@@ -1,4 +1,5 @@
 import type { Catalogue } from '../../src/bot/catalogue.ts';
+import { isRunnable } from '../../src/bot/command.ts';
 import type { JsonObject } from '../../src/core/json.ts';
 
 /** An example as /help shows it, taken apart the way the platform would hand it over. */
@@ -32,9 +33,7 @@ export function typedExample(catalogue: Catalogue, example: string): TypedExampl
 /** Every example there is, those of one command in the order of its subcommands. */
 export function examplesOf({ entries }: Catalogue): readonly string[] {
   return entries.flatMap(({ command: { does } }) => {
-    const runnables = typeof does['run'] === 'function' ? [does] : Object.values(does);
-    return runnables.flatMap((runnable) =>
-      'example' in runnable && typeof runnable.example === 'string' ? [runnable.example] : [],
-    );
+    const runnables = isRunnable(does) ? [does] : Object.values(does);
+    return runnables.flatMap(({ example }) => example ?? []);
   });
 }

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readActionRef, writeActionRef } from '../../../src/bot/action-ref.ts';
 import type { Catalogue } from '../../../src/bot/catalogue.ts';
+import { isRunnable } from '../../../src/bot/command.ts';
 import type { OptionSpec } from '../../../src/bot/options.ts';
 import type { Result } from '../../../src/bot/request.ts';
 import type { ActionRef } from '../../../src/core/reply.ts';
@@ -85,11 +86,11 @@ describe.each(names)('/%s', (name) => {
 
   it('offers suggestions only for options it has, and never beside fixed choices', () => {
     const { does } = entry().command;
-    const runnables = typeof does['run'] === 'function' ? [does] : Object.values(does);
+    const runnables = isRunnable(does) ? [does] : Object.values(does);
     for (const [index, runnable] of runnables.entries()) {
       const options = entry().subcommands[index]?.options ?? entry().options;
-      const suggested = 'suggest' in runnable ? Object.keys(runnable.suggest) : [];
-      for (const one of suggested) expect(options.map((option) => option.name)).toContain(one);
+      for (const one of Object.keys(runnable.suggest))
+        expect(options.map((option) => option.name)).toContain(one);
       for (const { choices, suggests } of options) expect(choices.length > 0 && suggests).toBe(false);
     }
   });

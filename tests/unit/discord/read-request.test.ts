@@ -138,7 +138,10 @@ describe('what a person did, as plain data', () => {
     const options = [
       { type: 1, name: 'place', options: [{ type: 3, name: 'due', value: 'next w', focused: true }] },
     ];
-    const asked = real(AutocompleteInteraction, wire(4, { id: '3', name: 'order', type: 1, options }));
+    const asked: AutocompleteInteraction = real(
+      AutocompleteInteraction,
+      wire(4, { id: '3', name: 'order', type: 1, options }),
+    );
     expect(readSuggestRequest(asked)).toMatchObject({
       command: 'order',
       subcommand: 'place',
