@@ -138,7 +138,7 @@ describe('what a person did, as plain data', () => {
     const options = [
       { type: 1, name: 'place', options: [{ type: 3, name: 'due', value: 'next w', focused: true }] },
     ];
-    const asked: AutocompleteInteraction = real(
+    const asked = real<AutocompleteInteraction>(
       AutocompleteInteraction,
       wire(4, { id: '3', name: 'order', type: 1, options }),
     );
