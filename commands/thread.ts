@@ -2,15 +2,24 @@ import { z } from 'zod';
 import { defineCommand } from '../src/bot/command.ts';
 import { threadCatalogue } from '../src/calc/threads/catalogue.ts';
 import type { FittingFacts, PracticeFacts } from '../src/calc/threads/facts.ts';
-import { type Candidate, identifyThread, type Suspect } from '../src/calc/threads/identify.ts';
+import {
+  type Candidate,
+  type Identification,
+  identifyThread,
+  type Suspect,
+} from '../src/calc/threads/identify.ts';
+import { crestLimits, type Shown, threadsToShow } from '../src/calc/threads/near.ts';
 import { diameterReading, joinPitches, pitchReading } from '../src/calc/threads/reading-error.ts';
 import type { Seat, ThreadReadings } from '../src/calc/threads/readings.ts';
 import type { ThreadFamily } from '../src/calc/threads/thread.ts';
 import { threadAnswer } from '../src/calc/threads/thread-answer.ts';
-import type { Answer } from '../src/core/reply.ts';
+import { threadName } from '../src/calc/threads/wording.ts';
+import type { Answer, Drawing } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { readThreadSize } from '../src/phrases/thread-size.ts';
 import type { ThreadSize } from '../src/phrases/typed-thread.ts';
+import type { ThreadBand } from '../src/pictures/thread-data.ts';
+import { threadPicture } from '../src/pictures/thread-picture.ts';
 import { type Fitting, fittingKinds, fittings } from '../src/tables/fittings.ts';
 import {
   commonWeight,
@@ -59,13 +68,53 @@ export function threadReply(asked: ThreadInput): Answer {
   const size = readThreadSize(asked.size);
   const seat = asked.seat ?? seatNamed(size);
   const { readings, pitchesDisagree } = readingsFrom(size, asked, seat);
-  return threadAnswer(identifyThread(suspects, readings), {
+  const found = identifyThread(suspects, readings);
+  const answer = threadAnswer(found, {
     readings,
     readAs: sayBack(size, readings),
     pitchesDisagree,
     unusedWords: size.unused,
     practiceOf: (candidate) => practiceOf(candidate, seat),
   });
+  return { ...answer, drawings: drawingsOf(found, readings, size, answer.result) };
+}
+
+/** The reading among the published threads; a thread known by name alone has no place to be drawn at. */
+function drawingsOf(
+  found: Identification,
+  readings: ThreadReadings,
+  size: ThreadSize,
+  title: string,
+): readonly Drawing[] {
+  const { diameter, pitch, named, seat } = readings;
+  if (diameter === undefined) return [];
+  const shown = threadsToShow(found, suspects, diameter, readings);
+  const nominal = size.diameter?.inchName === true ? named?.nominal : undefined;
+  return [
+    threadPicture({
+      title,
+      diameter,
+      ...(pitch === undefined ? {} : { pitch }),
+      ...(nominal === undefined ? {} : { named: nominal }),
+      bands: shown.map((each) => bandOf(each, seat)),
+    }),
+  ];
+}
+
+function bandOf({ thread, side, stands }: Shown, seat: Seat | undefined): ThreadBand {
+  const { minMm, maxMm } = crestLimits(thread, side);
+  const fits = practiceOf({ thread }, seat).fittings.map(({ id }) => id);
+  return {
+    name: threadName(thread),
+    ...(fits.length === 0 ? {} : { note: fits.map((id) => id.replaceAll(' ', '\u00a0')).join(', ') }),
+    side,
+    fromMm: minMm,
+    toMm: maxMm,
+    pitchMm: thread.pitchMm,
+    tpi: thread.tpi,
+    tapered: thread.tapered,
+    fits: stands,
+  };
 }
 
 function readingsFrom(
@@ -149,7 +198,7 @@ function seatNamed({ fitting }: ThreadSize): Seat | undefined {
 }
 
 /** What the handbooks say of a candidate; a seat that was seen leaves only the fittings that have it. */
-function practiceOf({ thread }: Candidate, seat: Seat | undefined): PracticeFacts {
+function practiceOf({ thread }: Pick<Candidate, 'thread'>, seat: Seat | undefined): PracticeFacts {
   const possible = (fittingsOf.get(thread.id) ?? []).filter(
     (each) => seat === undefined || seatOf(each) === seat,
   );

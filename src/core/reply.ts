@@ -29,6 +29,8 @@ export interface Answer {
   /** Assumptions and sources, in small print. */
   readonly smallPrint?: readonly string[];
   readonly pictures?: readonly Picture[];
+  /** Pictures still to be painted; whoever runs the command turns them into `pictures`. */
+  readonly drawings?: readonly Drawing[];
   readonly buttons?: readonly Button[];
   /** People to ping, by platform id; nobody else is ever pinged. */
   readonly notify?: readonly string[];
@@ -60,6 +62,16 @@ export interface Picture {
   /** What the picture shows, in words, with its least, greatest and last value where there are any. */
   readonly alt: string;
   readonly png: Uint8Array;
+}
+
+/** A picture as it is drawn: SVG text and its size, so that what a command answers stays plain and quick to compare. */
+export interface Drawing {
+  readonly name: string;
+  /** As a picture's. */
+  readonly alt: string;
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** Names what a press leads to: an action of a command, with the few arguments it needs. */

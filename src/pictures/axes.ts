@@ -58,7 +58,9 @@ export function sideAxis(ticks: readonly Tick[], plot: Rect, name: string, side:
     ...ticks.map(({ at, words }) => line(words, { x: x + out, y: at + TYPE.small * 0.36, align }, TICK_TYPE)),
     line(
       name,
-      side === 'left' ? { x: MARGIN, y: plot.y - 10 } : { x: SHEET_WIDTH - MARGIN, y: plot.y - 10, align: 'end' },
+      side === 'left'
+        ? { x: MARGIN, y: plot.y - 10 }
+        : { x: SHEET_WIDTH - MARGIN, y: plot.y - 10, align: 'end' },
       TICK_TYPE,
     ),
   ].join('');

@@ -7,7 +7,13 @@ export type Standing = 'holds' | 'misses';
 const styleOf = (standing: Standing) =>
   standing === 'holds'
     ? { fill: INK.blue, 'fill-opacity': 0.28, stroke: INK.blue, 'stroke-width': 2 }
-    : { fill: INK.paper, 'fill-opacity': 0.6, stroke: INK.soft, 'stroke-width': 1.25, 'stroke-dasharray': '4 3' };
+    : {
+        fill: INK.paper,
+        'fill-opacity': 0.6,
+        stroke: INK.soft,
+        'stroke-width': 1.25,
+        'stroke-dasharray': '4 3',
+      };
 
 /** What lies between two values. */
 export const box = ({ x, y, width, height }: Rect, standing: Standing): string =>
@@ -34,7 +40,10 @@ const LEAST_ARM = 4;
 const CAP = 4;
 
 /** A reading and how far out it could be either way, as a cross with capped arms. Reaches are in sheet units. */
-export function cross(at: { readonly x: number; readonly y: number }, reach: { x: number; y: number }): string {
+export function cross(
+  at: { readonly x: number; readonly y: number },
+  reach: { x: number; y: number },
+): string {
   const [dx, dy] = [Math.max(reach.x, LEAST_ARM), Math.max(reach.y, LEAST_ARM)];
   const { x, y } = at;
   const d = [
@@ -50,7 +59,10 @@ export function cross(at: { readonly x: number; readonly y: number }, reach: { x
 }
 
 /** The room a cross takes. */
-export function crossRoom(at: { readonly x: number; readonly y: number }, reach: { x: number; y: number }): Rect {
+export function crossRoom(
+  at: { readonly x: number; readonly y: number },
+  reach: { x: number; y: number },
+): Rect {
   const [dx, dy] = [Math.max(reach.x, LEAST_ARM) + 2, Math.max(reach.y, LEAST_ARM) + 2];
   return { x: at.x - dx, y: at.y - dy, width: 2 * dx, height: 2 * dy };
 }
@@ -71,4 +83,5 @@ export function strip({ x, y, width, height }: Rect): string {
   ].join('');
 }
 
-const shortPath = (d: string): string => d.replace(/\d+\.\d+/g, (digits) => `${Math.round(Number(digits) * 100) / 100}`);
+const shortPath = (d: string): string =>
+  d.replace(/\d+\.\d+/g, (digits) => `${Math.round(Number(digits) * 100) / 100}`);

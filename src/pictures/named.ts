@@ -1,7 +1,7 @@
 import { gapBetween } from './labels.ts';
 import { INK, TYPE } from './sheet.ts';
 import { element, type Rect } from './svg.ts';
-import { fitted, line, lineHeight, type Type, widthOf } from './words.ts';
+import { fitted, line, lineHeight, type Type, widthOf, wrapped } from './words.ts';
 
 /** A name of one or more lines, the first the weightiest. */
 export interface Name {
@@ -19,7 +19,9 @@ export function nameOf(words: string, note: string | undefined, style: { bold: b
   const second = { size: TYPE.small, ink: INK.soft };
   const lines = [
     { words: fitted(words, WIDEST, first), type: first },
-    ...(note === undefined ? [] : [{ words: fitted(note, WIDEST, second), type: second }]),
+    ...(note === undefined
+      ? []
+      : wrapped(note, WIDEST, second, 2).map((each) => ({ words: each, type: second }))),
   ];
   return {
     lines,
@@ -51,8 +53,5 @@ function leader(from: Rect, to: Rect): string {
 /** The point of a rectangle that is nearest to the middle of another. */
 function nearest(a: Rect, b: Rect): readonly [number, number] {
   const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
-  return [
-    clamp(b.x + b.width / 2, a.x, a.x + a.width),
-    clamp(b.y + b.height / 2, a.y, a.y + a.height),
-  ];
+  return [clamp(b.x + b.width / 2, a.x, a.x + a.width), clamp(b.y + b.height / 2, a.y, a.y + a.height)];
 }

@@ -1,7 +1,7 @@
 import { extent } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
-import type { ThreadBand, ThreadPictureData } from './thread-picture.ts';
 import type { Rect } from './svg.ts';
+import type { ThreadBand, ThreadPictureData } from './thread-data.ts';
 
 export interface Scales {
   readonly across: ScaleLinear<number, number>;
@@ -10,6 +10,8 @@ export interface Scales {
 
 /** Room round what is shown, as a share of it, and the least that is shown, as a share of the size itself. */
 const AIR = 0.12;
+/** Without a pitch many threads lie under one another: their names need the room beside them. */
+const AIR_BESIDE_STRIP = 0.3;
 const LEAST_SHOWN = { diameter: 0.03, pitch: 0.3 };
 
 /** Scales that hold every band and the reading with what it could be out by, with some air round them. */
@@ -24,15 +26,18 @@ export function scalesFor({ bands, diameter, pitch }: ThreadPictureData, plot: R
     ...(pitch === undefined ? [] : [pitch.mm - pitch.plusMinusMm, pitch.mm + pitch.plusMinusMm]),
   ];
   return {
-    across: scaleLinear(withAir(diameters, LEAST_SHOWN.diameter), [plot.x, plot.x + plot.width]),
-    up: scaleLinear(withAir(pitches, LEAST_SHOWN.pitch), [plot.y + plot.height, plot.y]),
+    across: scaleLinear(
+      withAir(diameters, LEAST_SHOWN.diameter, pitch === undefined ? AIR_BESIDE_STRIP : AIR),
+      [plot.x, plot.x + plot.width],
+    ),
+    up: scaleLinear(withAir(pitches, LEAST_SHOWN.pitch, AIR), [plot.y + plot.height, plot.y]),
   };
 }
 
-function withAir(values: readonly number[], least: number): [number, number] {
+function withAir(values: readonly number[], least: number, air: number): [number, number] {
   const [low = 0, high = 1] = extent(values);
   const middle = (low + high) / 2;
-  const half = Math.max(((high - low) / 2) * (1 + 2 * AIR), (middle * least) / 2);
+  const half = Math.max(((high - low) / 2) * (1 + 2 * air), (middle * least) / 2);
   return [middle - half, middle + half];
 }
 
@@ -40,6 +45,12 @@ function withAir(values: readonly number[], least: number): [number, number] {
 export interface PlacedBand {
   readonly band: ThreadBand;
   readonly rect: Rect;
+}
+
+/** Bands of one pitch: the height of that pitch on the sheet, and the lanes they lie in. */
+interface Group {
+  readonly y: number;
+  readonly lanes: readonly (readonly ThreadBand[])[];
 }
 
 const TALLEST = 18;
@@ -55,14 +66,7 @@ export function placeBands(bands: readonly ThreadBand[], { across, up }: Scales)
     y: up(group[0]?.pitchMm ?? 0),
     lanes: lanesOf(group),
   }));
-  groups.sort((a, b) => a.y - b.y);
-  const height = groups.reduce((lowest, { y, lanes }, index) => {
-    const before = groups[index - 1];
-    if (before === undefined) return lowest;
-    const share = (y - before.y) / ((lanes.length + before.lanes.length) / 2);
-    return Math.min(lowest, share - LANE_GAP);
-  }, TALLEST);
-  const tall = Math.max(LOWEST, height);
+  const tall = Math.max(LOWEST, Math.min(TALLEST, ...roomBetween(groups)));
   return groups.flatMap(({ y, lanes }) =>
     lanes.flatMap((lane, index) =>
       lane.map((band) => ({
@@ -75,6 +79,17 @@ export function placeBands(bands: readonly ThreadBand[], { across, up }: Scales)
         },
       })),
     ),
+  );
+}
+
+/** How tall a lane may be for two stacks, one above the other, not to touch; only those that could are asked. */
+function roomBetween(groups: readonly Group[]): readonly number[] {
+  return groups.flatMap((one, index) =>
+    groups.slice(index + 1).flatMap((other) => {
+      const meet = one.lanes.flat().some((band) => other.lanes.flat().some((each) => !apart(band, each)));
+      const lanes = (one.lanes.length + other.lanes.length) / 2;
+      return meet ? [Math.abs(one.y - other.y) / lanes - LANE_GAP] : [];
+    }),
   );
 }
 

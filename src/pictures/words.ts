@@ -60,11 +60,28 @@ export function line(words: string, at: { x: number; y: number; align?: Align },
   );
 }
 
+/** Words set in a column, broken into lines, and where they end. `y` is the top. */
+export function paragraph(
+  words: string,
+  at: { readonly x: number; readonly y: number; readonly width: number },
+  type: Type,
+  most: number,
+): { readonly svg: string; readonly end: number } {
+  const lines = wrapped(words, at.width, type, most);
+  const step = lineHeight(type);
+  return {
+    svg: lines
+      .map((each, index) => line(each, { x: at.x, y: at.y + (index + 1) * step - type.size * 0.32 }, type))
+      .join(''),
+    end: at.y + lines.length * step,
+  };
+}
+
 /** Breaks words into lines no wider than `width`; what does not fit into `most` lines is cut, and the cut is seen. */
 export function wrapped(words: string, width: number, type: Type, most: number): readonly string[] {
   const lines: string[] = [];
   let current = '';
-  for (const word of words.split(/\s+/).filter(Boolean)) {
+  for (const word of words.split(/[ \t\r\n]+/).filter(Boolean)) {
     const longer = current === '' ? word : `${current} ${word}`;
     if (current !== '' && widthOf(longer, type) > width) {
       lines.push(current);
