@@ -106,7 +106,13 @@ function requireMixture(burn: {
 }): void {
   requireRange(
     { what: 'λ', value: burn.lambdaRatio, min: 0.5, max: 1.6, unit: '' },
-    { what: 'The stoichiometric air–fuel ratio', value: burn.stoichiometricAfr, min: 1.5, max: 35, unit: ':1' },
+    {
+      what: 'The stoichiometric air–fuel ratio',
+      value: burn.stoichiometricAfr,
+      min: 1.5,
+      max: 35,
+      unit: ':1',
+    },
     { what: 'The BSFC', value: burn.bsfcGPerKwh, min: 150, max: 900, unit: 'g/kWh' },
   );
 }

@@ -89,7 +89,9 @@ export function compressedDensity(charge: {
   return {
     value: { densityKgM3: densityKgM3 * gain, gainRatio: gain - 1 },
     assumptions: [
-      process === 'isothermal' ? 'the air is cooled back to where it started' : `κ = ${gammaRatio}, no heat lost`,
+      process === 'isothermal'
+        ? 'the air is cooled back to where it started'
+        : `κ = ${gammaRatio}, no heat lost`,
     ],
     sources: ['YF14'],
     caveats: [],
@@ -99,7 +101,11 @@ export function compressedDensity(charge: {
 export const compressedDensitySheet: SumSheet = {
   title: 'Density of squeezed air, cooled or not',
   formula: 'ρ₂ = ρ₁·p₂/p₁ (cooled); ρ₂ = ρ₁·(p₂/p₁)^(1/κ) (no heat lost)',
-  symbols: { 'ρ₁, ρ₂': 'density, kg/m³', 'p₁, p₂': 'absolute pressure, kPa', κ: 'ratio of specific heats, 1.4' },
+  symbols: {
+    'ρ₁, ρ₂': 'density, kg/m³',
+    'p₁, p₂': 'absolute pressure, kPa',
+    κ: 'ratio of specific heats, 1.4',
+  },
   sources: ['YF14'],
   range: 'ideal gas; the bounds of a boosted charge, not a compressor',
 };

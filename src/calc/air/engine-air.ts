@@ -21,7 +21,11 @@ const CONVENTION = 'four-stroke; VE is referred to the air in the manifold, not 
  */
 export function engineAirFlow(
   engine: EngineAtSpeed & { readonly veRatio: number },
-): Calculation<{ readonly massFlowGs: number; readonly volumeFlowM3h: number; readonly densityKgM3: number }> {
+): Calculation<{
+  readonly massFlowGs: number;
+  readonly volumeFlowM3h: number;
+  readonly densityKgM3: number;
+}> {
   const { displacementL, speedRpm, veRatio } = engine;
   requireRange({ what: 'The volumetric efficiency', value: veRatio, min: 0.05, max: 1.6, unit: '' });
   const densityKgM3 = densityOf(engine);
@@ -107,14 +111,21 @@ export function airFromFuel(burn: {
     value: { massFlowGs: fuelFlowGs * lambdaRatio * stoichiometricAfr },
     assumptions: [],
     sources: ['HEYWOOD'],
-    caveats: ['A misfire or an air leak before the sensor reads lean and makes the air look more than it is.'],
+    caveats: [
+      'A misfire or an air leak before the sensor reads lean and makes the air look more than it is.',
+    ],
   };
 }
 
 export const airFromFuelSheet: SumSheet = {
   title: 'Air from measured fuel and λ',
   formula: 'ṁ_a = ṁ_f · λ · AFR_st',
-  symbols: { ṁ_a: 'air flow', ṁ_f: 'fuel flow', λ: 'measured λ', AFR_st: 'stoichiometric air–fuel ratio by mass' },
+  symbols: {
+    ṁ_a: 'air flow',
+    ṁ_f: 'fuel flow',
+    λ: 'measured λ',
+    AFR_st: 'stoichiometric air–fuel ratio by mass',
+  },
   sources: ['HEYWOOD'],
   range: 'λ 0.5 to 1.6, AFR_st 1.5 to 35',
 };

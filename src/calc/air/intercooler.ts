@@ -100,8 +100,7 @@ export function boostedCharge(boosted: {
   });
   const chargeC = cooler.value.outletC;
   const chargeKpa = boosted.pressureRatio * inletKpa - chargeLossKpa;
-  const densityRatio =
-    (chargeKpa / inletKpa) * ((inletC + KELVIN_AT_ZERO_C) / (chargeC + KELVIN_AT_ZERO_C));
+  const densityRatio = (chargeKpa / inletKpa) * ((inletC + KELVIN_AT_ZERO_C) / (chargeC + KELVIN_AT_ZERO_C));
   return {
     value: { compressorOutC, chargeC, chargeKpa, densityRatio },
     assumptions: [...compressor.assumptions, ...cooler.assumptions],

@@ -33,7 +33,12 @@ export function orificeAirFlow(orifice: {
 export const orificeAirFlowSheet: SumSheet = {
   title: 'Air flow through a measuring orifice',
   formula: 'ṁ = C_d · A · √(2·Δp·ρ)',
-  symbols: { C_d: 'discharge coefficient', A: 'area, m²', Δp: 'pressure drop, Pa', ρ: 'density of the air, kg/m³' },
+  symbols: {
+    C_d: 'discharge coefficient',
+    A: 'area, m²',
+    Δp: 'pressure drop, Pa',
+    ρ: 'density of the air, kg/m³',
+  },
   sources: ['ICTEXT'],
   range: 'drop up to 2 kPa',
 };

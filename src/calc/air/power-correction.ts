@@ -69,7 +69,8 @@ export function powerCorrection(day: {
 
 export const powerCorrectionSheet: SumSheet = {
   title: 'Correction of a measured power to a standard day',
-  formula: 'ISO 1585: (99/p_d)^1.2·(T/298)^0.6; J1349: 1.18·(99/p_d)·√(T/298) − 0.18; DIN 70020: (101.3/p)·√(T/293)',
+  formula:
+    'ISO 1585: (99/p_d)^1.2·(T/298)^0.6; J1349: 1.18·(99/p_d)·√(T/298) − 0.18; DIN 70020: (101.3/p)·√(T/293)',
   symbols: { p_d: 'dry air pressure, kPa', p: 'barometer, kPa', T: 'intake air temperature, °C + 273' },
   sources: ['ISO1585', 'J1349', 'DIN70020'],
   range: 'spark ignition; factors 0.93 to 1.07, beyond which it warns',

@@ -21,7 +21,9 @@ export function meanPistonSpeed(engine: Turning): Calculation<{ readonly speedMs
     sources: ['HEYWOOD'],
     caveats:
       speedMs > 25
-        ? ['Above about 25 m/s (common practice) is for engines built for it throughout; the maker’s limit outranks any sum.']
+        ? [
+            'Above about 25 m/s (common practice) is for engines built for it throughout; the maker’s limit outranks any sum.',
+          ]
         : [],
   };
 }
@@ -92,8 +94,7 @@ export function pistonTravel(crank: {
 }): Calculation<{ readonly travelMm: number }> {
   const throwMm = requireRod(crank);
   const angle = (crank.angleDeg * Math.PI) / 180;
-  const along =
-    throwMm * Math.cos(angle) + Math.sqrt(crank.rodMm ** 2 - (throwMm * Math.sin(angle)) ** 2);
+  const along = throwMm * Math.cos(angle) + Math.sqrt(crank.rodMm ** 2 - (throwMm * Math.sin(angle)) ** 2);
   return {
     value: { travelMm: throwMm + crank.rodMm - along },
     assumptions: ['no pin offset'],

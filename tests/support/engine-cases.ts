@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
+
+const Tolerance = z.object({ type: z.enum(['rel', 'abs', 'exact']), value: z.number().default(0) });
+const Quantity = z.object({ value: z.number(), unit: z.string() });
+const Case = z.object({
+  id: z.string(),
+  group: z.string(),
+  topic: z.string(),
+  calc: z.string().optional(),
+  inputs: z.record(z.string(), z.union([Quantity, z.string(), z.number()])),
+  expected: z.record(z.string(), Quantity),
+  tolerance: z.union([Tolerance, z.record(z.string(), Tolerance)]),
+  source: z.string().min(3),
+  evidence: z.enum(['seen', 'computed', 'memory']),
+});
+
+export type EngineCase = z.output<typeof Case>;
+/** The inputs by name, in the case's own units. */
+export type Given = Readonly<Record<string, number>>;
+/** Works a case with the public functions, and hands the outputs back by name in the case's own units. */
+export type Runner = (given: Given) => Readonly<Record<string, number>>;
+
+/**
+ * Puts every published case of a topic through its runner; a case without one, or an output nobody worked out, fails.
+ * Runners are found by the case's computation, or by its group where it is a table value.
+ */
+export function checkEngineCases(
+  topic: string,
+  raw: unknown,
+  count: number,
+  runners: Readonly<Record<string, Runner>>,
+): void {
+  const cases = z.array(Case).parse(raw);
+  describe(`${topic} against the published cases`, () => {
+    it(`has the ${count} cases`, () => expect(cases).toHaveLength(count));
+
+    it('uses every way of working one out', () => {
+      expect(new Set(cases.map(runnerName))).toEqual(new Set(Object.keys(runners)));
+    });
+
+    it.each(cases)('$id: $topic ($source)', (each) => {
+      const worked = runners[runnerName(each)]?.(givenIn(each)) ?? {};
+      const outputs = Object.entries(each.expected);
+      expect(outputs.length).toBeGreaterThan(0);
+      for (const [name, { value, unit }] of outputs) {
+        const ours = worked[name];
+        const within = toleranceOf(each, name);
+        const slack = within.type === 'rel' ? Math.abs(value) * within.value : within.value;
+        const off = Math.abs((ours ?? Number.NaN) - value);
+        expect(off, `${name}: ${ours} instead of ${value} ${unit}`).toBeLessThanOrEqual(slack + 1e-12);
+      }
+    });
+  });
+}
+
+const runnerName = ({ calc, group }: EngineCase): string => calc ?? group;
+
+function givenIn({ id, inputs }: EngineCase): Given {
+  const numbers = Object.entries(inputs).flatMap(([name, input]): [string, number][] => {
+    if (typeof input === 'number') return [[name, input]];
+    return typeof input === 'string' ? [] : [[name, input.value]];
+  });
+  return new Proxy(Object.fromEntries(numbers), {
+    get: (known, name) => {
+      const value = known[String(name)];
+      if (value === undefined) throw new Error(`${id} gives no ${String(name)}`);
+      return value;
+    },
+  });
+}
+
+function toleranceOf({ id, tolerance }: EngineCase, output: string): z.output<typeof Tolerance> {
+  const all = Tolerance.safeParse(tolerance);
+  if (all.success) return all.data;
+  const own = z.record(z.string(), Tolerance).parse(tolerance)[output];
+  if (own === undefined) throw new Error(`${id} gives no tolerance for ${output}`);
+  return own;
+}
