@@ -12,6 +12,7 @@ import { draftReply, settleDraft } from './drafts.ts';
 import { alreadyDoneReply, failureReply } from './failure-reply.ts';
 import type { Hand } from './hand.ts';
 import { makeHand } from './make-hand.ts';
+import { painted } from './paint.ts';
 import type { Failure, Request, Result, SuggestRequest } from './request.ts';
 
 export interface Dispatcher {
@@ -68,7 +69,11 @@ async function answer(parts: DispatcherParts, request: Request): Promise<Result>
         saved = true;
       },
     });
-    return { ok: true, reply: await run(parts, settled.asks, hand) };
+    const reply = await run(parts, settled.asks, hand);
+    return {
+      ok: true,
+      reply: await painted(reply, (fault) => parts.report(fault, parts.newReference(), request)),
+    };
   } catch (fault) {
     try {
       return explain(parts, settled, fault);
