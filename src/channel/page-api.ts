@@ -69,6 +69,8 @@ export interface PageState {
   /** Lines worth offering to somebody who has typed nothing yet. */
   readonly starters: readonly string[];
   readonly botOnline: boolean;
+  /** The newest message in this channel that the bot posted of its own accord, not as an answer to anybody. */
+  readonly notice: PageEntry | null;
   /** Largest file taken, in bytes. */
   readonly uploadLimitBytes: number;
   /** Oldest first, the newest 50. */
@@ -140,6 +142,8 @@ export type LiveFrame =
   | { readonly kind: 'added'; readonly entry: PageEntry }
   | { readonly kind: 'changed'; readonly entry: PageEntry }
   | { readonly kind: 'removed'; readonly messageId: string; readonly channelId: string }
+  /** What {@link PageState.notice} is from now on; also comes right after the hello. */
+  | { readonly kind: 'notice'; readonly notice: PageEntry | null }
   /** The bot opened a form for this person (also the Outcome of the press or command that asked for it). */
   | { readonly kind: 'form'; readonly form: OpenForm }
   /** The bot came or went. */

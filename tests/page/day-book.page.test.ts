@@ -34,7 +34,7 @@ describe.skipIf(browserPath === undefined)('the day-book in the browser', () => 
     await using bot = await crewBot(channel);
     await channel.hands('Ada').type('/thread size:M18');
     await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
-    const working = page.locator('.working').first();
+    const working = page.locator('.clip').first();
     const more = page.getByRole('button', { name: 'Show the rest' });
     await more.waitFor();
     const folded = (await working.boundingBox())?.height ?? 0;

@@ -1,4 +1,4 @@
-import { MessageFlags } from 'discord.js';
+import { ActionRowBuilder, ButtonBuilder, ButtonStyle, MessageFlags, TextDisplayBuilder } from 'discord.js';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openLocalChannel } from '../../src/channel/open.ts';
@@ -118,7 +118,7 @@ describe.skipIf(browserPath === undefined)('keeping the place', () => {
     await page.getByText('Line 61', { exact: true }).waitFor();
     expect(await page.locator('.entry').count()).toBe(51);
     await scrollTo(page, 0);
-    await page.getByText('Line 0, changed').waitFor({ state: 'attached' });
+    await page.locator('.entry', { hasText: 'Line 0, changed' }).waitFor({ state: 'attached' });
     expect(await page.locator('.entry').count()).toBe(62);
   });
 
@@ -174,26 +174,117 @@ describe.skipIf(browserPath === undefined)('keeping the place', () => {
     expect(await page.locator('.files li').count()).toBe(0);
   });
 
-  it('shows in the head how the build stands, from what is pinned, and goes there when pressed', async () => {
+  it('shows in the head how the build stands, from what is pinned before what the bot last said', async () => {
     await using channel = await testChannel();
     await using bot = await crewBot(channel);
     const flags = MessageFlags.IsComponentsV2;
+    const first = await bot.place.send({
+      components: [card(TONE.soon, '### Stage 2', '## Block is bored')],
+      flags,
+    });
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    const standing = page.locator('header .standing');
+    await standing.waitFor();
+    expect(await standing.textContent()).toBe('Block is bored Stage 2');
+    expect(await standing.getAttribute('data-tone')).toBe('soon');
     const morning = await bot.place.send({
       components: [card(TONE.late, '### Morning', '## 2 late, 1 due today')],
       flags,
     });
-    for (let line = 1; line <= 30; line += 1) await channel.hands('Ben').type(`Line ${line}`);
-    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
-    await page.getByText('Line 30', { exact: true }).waitFor();
-    const standing = page.locator('header .standing');
-    expect(await standing.count()).toBe(0);
-    await morning.pin();
-    await standing.waitFor();
-    expect(await standing.textContent()).toBe('Morning – 2 late, 1 due today');
-    await standing.click();
-    expect(await scrolled(page)).toBeLessThan(50);
-    await morning.unpin();
+    const said = (words: string) => page.locator('header .standing', { hasText: words });
+    await said('2 late, 1 due today').waitFor();
+    await morning.edit({ components: [card(TONE.done, '### Morning', '## All dealt with')], flags });
+    await said('All dealt with').waitFor();
+    expect(await standing.getAttribute('data-tone')).toBe('done');
+    // An answer to somebody is no notice.
+    await channel.hands('Ada').type('/order');
+    await page.getByText('Late by 4').first().waitFor();
+    expect(await standing.textContent()).toBe('All dealt with Morning');
+    await first.pin();
+    await said('Block is bored').waitFor();
+    await first.unpin();
+    await said('All dealt with').waitFor();
+    await morning.delete();
+    await said('Block is bored').waitFor();
+    await first.delete();
     await standing.waitFor({ state: 'detached' });
+  });
+
+  it('goes to the entry that says how the build stands, however far back it is', async () => {
+    await using channel = await testChannel();
+    await using bot = await crewBot(channel);
+    const flags = MessageFlags.IsComponentsV2;
+    await bot.place.send({ components: [card(TONE.late, '### Morning', '## 2 late, 1 due today')], flags });
+    for (let line = 1; line <= 120; line += 1) await channel.hands('Ben').type(`Line ${line}`);
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    await page.getByText('Line 120', { exact: true }).waitFor();
+    expect(await page.locator('.card').count()).toBe(0);
+    await page.locator('header .standing').click();
+    await page.locator('.card .result', { hasText: '2 late' }).waitFor();
+    await expect.poll(() => scrolled(page)).toBeLessThan(50);
+    expect(await page.locator('.entry').count()).toBe(121);
+  });
+
+  it('opens a tall entry at its beginning, and takes nobody away from it', async () => {
+    await using channel = await testChannel();
+    await using bot = await crewBot(channel);
+    const lines = (from: number) => Array.from({ length: 35 }, (_, index) => `Line ${from + index}`);
+    const flags = MessageFlags.IsComponentsV2;
+    const tall = (subject: string) =>
+      bot.place.send({ components: [card(TONE.late, `### ${subject}`, ...lines(1))], flags });
+    for (const line of lines(1)) await channel.hands('Ben').type(line);
+    await tall('Monday');
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    const top = () =>
+      page.evaluate(`[...document.querySelectorAll('.entry')].at(-1).getBoundingClientRect().top
+        - document.getElementById('book').getBoundingClientRect().top`);
+    await page.locator('.tab', { hasText: 'Monday' }).waitFor();
+    await expect.poll(() => top()).toBe(0);
+    // It is not read yet: another entry is only announced.
+    await channel.hands('Ben').type('Good morning');
+    await page.getByRole('button', { name: 'New entries' }).click();
+    expect(await fromEnd(page)).toBe(0);
+    // At the end, a tall one is shown from its beginning.
+    await tall('Tuesday');
+    await page.locator('.tab', { hasText: 'Tuesday' }).waitFor();
+    await expect.poll(() => top()).toBe(0);
+    // What one sends oneself is followed.
+    await page.getByRole('textbox', { name: 'Write to the crew' }).fill('On it.');
+    await page.keyboard.press('Enter');
+    await page.getByText('On it.', { exact: true }).waitFor();
+    await expect.poll(() => fromEnd(page)).toBe(0);
+  });
+
+  it('leaves what was pressed under the thumb when its card is drawn anew', async () => {
+    await using channel = await testChannel();
+    await using bot = await crewBot(channel);
+    const item = (name: string, ...ids: readonly string[]) => {
+      const row = new ActionRowBuilder<ButtonBuilder>().addComponents(
+        ids.map((id) =>
+          new ButtonBuilder().setCustomId(id).setLabel(`Press ${id}`).setStyle(ButtonStyle.Secondary),
+        ),
+      );
+      return { text: `**${name}**\nis awaited`, row };
+    };
+    const list = (result: string, items: readonly ReturnType<typeof item>[]) => {
+      const container = card(TONE.late, '### Morning', `## ${result}`);
+      for (const { text, row } of items) {
+        container.addTextDisplayComponents(new TextDisplayBuilder().setContent(text));
+        if (row.components.length > 0) container.addActionRowComponents(row);
+      }
+      return { components: [container], flags: MessageFlags.IsComponentsV2 } as const;
+    };
+    const all = Array.from({ length: 8 }, (_, index) => item(`Part ${index}`, `a${index}`, `b${index}`));
+    for (let line = 1; line <= 10; line += 1) await channel.hands('Ben').type(`Line ${line}`);
+    const entry = await bot.place.send(list('8 late, 1 due today, 1 to sort out', all));
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada' });
+    const name = page.getByText('Part 3', { exact: true });
+    await page.getByRole('button', { name: 'Press b3' }).click();
+    await expect.poll(() => bot.presses).toEqual(['b3']);
+    const before = (await name.boundingBox())?.y;
+    await entry.edit(list('7 late', all.with(3, item('Part 3')).with(1, item('Part 1'))));
+    await page.locator('.card .result', { hasText: '7 late' }).waitFor();
+    expect((await name.boundingBox())?.y).toBeCloseTo(before ?? 0, 0);
   });
 
   it('goes from one channel to another', async () => {

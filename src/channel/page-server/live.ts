@@ -4,6 +4,7 @@ import type { LiveFrame } from '../page-api.ts';
 import type { ChannelState } from '../world/state.ts';
 import type { News } from '../world/world.ts';
 import { pageChannels, pageEntry, pageJson, pagePerson } from './entries.ts';
+import { mayBeNotice, noticeIn } from './notice.ts';
 
 /** Pushes what happens to the pages that are open. */
 export class Live {
@@ -28,9 +29,12 @@ export class Live {
     const channelId = query.get('channel') ?? world.textChannels()[0]?.id ?? '';
     const personId = world.named(query.get('as') ?? '')?.id ?? '';
     const send = (frame: LiveFrame) => socket.send(pageJson(world, frame));
+    const sendNotice = () => send({ kind: 'notice', notice: noticeIn(this.#state, channelId) });
     const stop = world.news.listen((news) => {
       const frame = this.#frameOf(news, channelId, personId);
       if (frame !== undefined) send(frame);
+      const concerns = news.kind === 'message' && news.message.channelId === channelId;
+      if (concerns && mayBeNotice(this.#state, news.message)) sendNotice();
     });
     socket.on('close', stop);
     socket.on('error', () => socket.terminate());
@@ -40,6 +44,7 @@ export class Live {
       botOnline: this.#botOnline(),
       ...(newest === undefined ? {} : { newestMessageId: newest }),
     });
+    sendNotice();
   }
 
   #frameOf(news: News, channelId: string, personId: string): LiveFrame | undefined {

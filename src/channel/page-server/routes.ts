@@ -7,6 +7,7 @@ import type { ChannelState } from '../world/state.ts';
 import type { Channel, Person } from '../world/things.ts';
 import { welcome } from '../world/welcome.ts';
 import { PAGE_SIZE, pageChannels, pageJson, pageOf, pagePerson } from './entries.ts';
+import { noticeIn } from './notice.ts';
 
 export interface PageApiOptions {
   readonly starters: readonly string[];
@@ -46,6 +47,7 @@ export function pageApi(state: ChannelState, options: PageApiOptions): Hono {
       channelId: channel.id,
       starters: options.starters,
       botOnline: options.botOnline(),
+      notice: noticeIn(state, channel.id),
       uploadLimitBytes: state.uploadLimitBytes,
       ...pageOf(state, channel.id, me?.id ?? '', {}),
     });

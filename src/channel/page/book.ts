@@ -2,6 +2,7 @@ import type { PageEntry } from '../page-api.ts';
 import type { Deeds } from './deeds.ts';
 import { make } from './dom.ts';
 import { drawEntry } from './entry.ts';
+import { keepOpen, settleFolds } from './fold.ts';
 import { compareIds } from './ids.ts';
 import { dayName } from './times.ts';
 
@@ -34,9 +35,7 @@ export function openBook(list: HTMLElement, deeds: Deeds): Book {
     if (old === undefined) return;
     const focused = document.activeElement;
     const held = focused instanceof HTMLElement && old.item.contains(focused) ? focused : undefined;
-    for (const [index, fold] of [...old.item.querySelectorAll('.fold')].entries()) {
-      if (fold.hasAttribute('data-open')) item.querySelectorAll<HTMLElement>('.fold .more')[index]?.click();
-    }
+    keepOpen(old.item, item);
     old.item.replaceWith(item);
     if (held === undefined) return;
     const controls = [...item.querySelectorAll<HTMLButtonElement>('[data-control]')];
@@ -68,12 +67,18 @@ export function openBook(list: HTMLElement, deeds: Deeds): Book {
     while (list.children.length > wanted.length) list.lastElementChild?.remove();
   };
 
+  const drawAll = (entries: readonly PageEntry[]): void => {
+    for (const entry of entries) draw(entry);
+    settle();
+    for (const { message } of entries) {
+      const item = drawn.get(message.id)?.item;
+      if (item !== undefined) settleFolds(item);
+    }
+  };
+
   return {
     entries: () => inOrder().map(({ entry }) => entry),
-    put(entries) {
-      for (const entry of entries) draw(entry);
-      settle();
-    },
+    put: drawAll,
     remove(messageId) {
       drawn.get(messageId)?.item.remove();
       drawn.delete(messageId);
@@ -86,10 +91,7 @@ export function openBook(list: HTMLElement, deeds: Deeds): Book {
         drawn.delete(id);
       }
     },
-    redraw() {
-      for (const { entry } of inOrder()) draw(entry);
-      settle();
-    },
+    redraw: () => drawAll(inOrder().map(({ entry }) => entry)),
     find: (messageId) => drawn.get(messageId)?.item,
   };
 }

@@ -2,16 +2,12 @@ import type { WireComponent } from '../contract.ts';
 import { make } from './dom.ts';
 import { lineNodes, type ShowPlace } from './markup.ts';
 import { type Piece, piecesOf } from './pieces.ts';
-import { cardText } from './text.ts';
+import { cardText, plainText } from './text.ts';
+import { toneOf } from './tones.ts';
 import { Kind, numberOf } from './wire.ts';
 
-/** Accent colours that stand for a state here; shape says it too, so that colour is never alone. */
-const TONES: Readonly<Record<number, string>> = {
-  10893860: 'late',
-  9069584: 'soon',
-  3107671: 'done',
-  1915502: 'plain',
-};
+/** A text that begins with a whole line in bold names one of several things a card lists. */
+const ITEM = /^\*\*[^\n]+\*\*(?:\n|$)/u;
 
 /**
  * Draws a container as a card, its children by `draw`; a text that begins with a third-level heading gives it its
@@ -25,10 +21,33 @@ export function card(
   const [first, ...others] = container.components ?? [];
   const { tab, pieces } = tabOf(first?.type === Kind.text ? (first.content ?? '') : '');
   const opening = first === undefined || first.type === Kind.text ? cardText(pieces, show) : draw(first);
-  const body = make('div', { class: 'slip-body' }, ...opening, ...others.flatMap(draw));
+  const body = make('div', { class: 'slip-body' }, ...opening, ...inItems(others, show, draw));
   const heading =
     tab === undefined ? undefined : make('h3', { class: 'tab', dir: 'auto' }, ...lineNodes(tab, show));
   return coloured(make('article', { class: 'card' }, heading, body), container);
+}
+
+/** A thing listed and the rows of buttons right below it are kept together. */
+function inItems(
+  parts: readonly WireComponent[],
+  show: ShowPlace,
+  draw: (child: WireComponent) => readonly Node[],
+): readonly Node[] {
+  const nodes: Node[] = [];
+  let item: HTMLElement | undefined;
+  for (const part of parts) {
+    const words = part.type === Kind.text ? (part.content ?? '') : '';
+    if (ITEM.test(words)) {
+      item = make('div', { class: 'item' }, ...plainText(words, show));
+      nodes.push(item);
+    } else if (part.type === Kind.row && item !== undefined) {
+      item.append(...draw(part));
+    } else {
+      item = undefined;
+      nodes.push(...draw(part));
+    }
+  }
+  return nodes;
 }
 
 function tabOf(content: string): { readonly tab?: string; readonly pieces: readonly Piece[] } {
@@ -41,7 +60,7 @@ function tabOf(content: string): { readonly tab?: string; readonly pieces: reado
 function coloured(element: HTMLElement, container: WireComponent): HTMLElement {
   const colour = numberOf(container['accent_color']);
   if (colour === undefined) return element;
-  const tone = TONES[colour];
+  const tone = toneOf(container);
   if (tone !== undefined) element.dataset['tone'] = tone;
   else element.style.setProperty('--tone', `#${(colour & 0xffffff).toString(16).padStart(6, '0')}`);
   return element;

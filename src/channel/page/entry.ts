@@ -3,6 +3,7 @@ import { component } from './components.ts';
 import type { Deeds } from './deeds.ts';
 import { make, named, pressable } from './dom.ts';
 import { embed } from './embeds.ts';
+import { entryId } from './ids.ts';
 import { attachments } from './media.ts';
 import { placesOf } from './show-place.ts';
 import { plainText } from './text.ts';
@@ -12,7 +13,7 @@ import { isMadeOfComponents } from './wire.ts';
 /** One entry of the day-book: what was asked, if anything, and what was written, each with its margin. */
 export function drawEntry(entry: PageEntry, deeds: Deeds): HTMLLIElement {
   const { message } = entry;
-  const item = make('li', { class: 'entry', id: `entry-${message.id}`, tabindex: '-1' });
+  const item = make('li', { class: 'entry', id: entryId(message.id), tabindex: '-1' });
   item.toggleAttribute('data-private', entry.private);
   if (entry.asked !== undefined) {
     const line = make('p', { class: 'asked', dir: 'auto' }, entry.asked.line);

@@ -1,6 +1,6 @@
 import type { PageChannel, PageEntry, PagePerson } from '../page-api.ts';
 import { make, named, pressable } from './dom.ts';
-import { summaryOf } from './summary.ts';
+import { type Point, pointOf } from './summary.ts';
 
 export interface HeadPorts {
   changeMe(): void;
@@ -14,29 +14,44 @@ export interface HeadFacts {
   readonly me: PagePerson | undefined;
   readonly channels: readonly PageChannel[];
   readonly channelId: string;
-  /** The newest pinned entry: how the build stands. */
-  readonly pinned: PageEntry | undefined;
+  /** The entry that says how the build stands. */
+  readonly standing: PageEntry | undefined;
 }
 
 /** The strip at the head: which build, how it stands, who is writing, and where. */
 export function openHead(head: HTMLElement, ports: HeadPorts): (facts: HeadFacts) => void {
   let drawn = '';
   return (facts) => {
-    const { build, me, channels, channelId, pinned } = facts;
-    const standing = pinned === undefined ? undefined : summaryOf(pinned);
+    const { build, me, channels, channelId, standing } = facts;
+    const point = standing === undefined ? undefined : pointOf(standing);
     // Drawn anew only when something in it changes: the focus, or an open list of channels, is not to be lost.
-    const now = JSON.stringify([build, me, channels, channelId, standing]);
+    const now = JSON.stringify([build, me, channels, channelId, standing?.message.id, point]);
     if (now === drawn) return;
     drawn = now;
     const below = make('div', { class: 'head-line below' });
-    if (pinned !== undefined && standing !== undefined) {
-      const jump = () => ports.jumpTo(pinned.message.id);
-      below.append(pressable(standing, jump, { class: 'standing', dir: 'auto' }));
+    // A message of pictures alone says nothing here.
+    if (standing !== undefined && point !== undefined && point.result !== '') {
+      below.append(howItStands(point, () => ports.jumpTo(standing.message.id)));
     }
     if (channels.length > 1) below.append(channelList(facts, ports));
-    const top = make('div', { class: 'head-line' }, make('h1', { dir: 'auto' }, build), whoIAm(me, ports));
+    const here = channels.length > 1 ? undefined : channels.find((channel) => channel.id === channelId);
+    const name = make(
+      'div',
+      { class: 'name' },
+      make('h1', { dir: 'auto' }, build),
+      here === undefined ? undefined : make('p', { class: 'here', dir: 'auto' }, here.name),
+    );
+    const top = make('div', { class: 'head-line' }, name, whoIAm(me, ports));
     head.replaceChildren(top, ...(below.childElementCount > 0 ? [below] : []));
   };
+}
+
+/** In words, with the colour of its state beside them; pressed, it leads to the entry. */
+function howItStands({ result, subject, tone }: Point, jump: () => void): HTMLElement {
+  const button = pressable('', jump, { class: 'standing', 'data-tone': tone, dir: 'auto' });
+  button.append(make('span', { class: 'standing-result' }, result));
+  if (subject !== undefined) button.append(' ', make('span', { class: 'standing-subject' }, subject));
+  return button;
 }
 
 function whoIAm(me: PagePerson | undefined, ports: HeadPorts): HTMLElement {

@@ -9,6 +9,7 @@ import { followNewest } from './follow.ts';
 import { openForm } from './form.ts';
 import { handsOf } from './hands.ts';
 import { openHead } from './head.ts';
+import { compareIds, entryId } from './ids.ts';
 import { openLive } from './live.ts';
 import { askWhoIAm } from './me.ts';
 import { remember, remembered } from './memory.ts';
@@ -42,7 +43,9 @@ export function openPage(first: PageState, notices: Notices): void {
   );
   const lists = () => session.state;
   const initials = (name: string) => session.initials(name);
-  const jumpTo = (messageId: string): void => {
+  const jumpTo = async (messageId: string): Promise<void> => {
+    const isEarlier = () => compareIds(messageId, book.entries()[0]?.message.id ?? '0') < 0;
+    while (isEarlier() && (await earlier.load()));
     const entry = book.find(messageId);
     entry?.scrollIntoView({ block: 'start' });
     entry?.focus({ preventScroll: true });
@@ -53,7 +56,7 @@ export function openPage(first: PageState, notices: Notices): void {
     lists,
     initials,
     nameOf: (author) => session.nameOf(author),
-    jumpTo,
+    jumpTo: (messageId) => void jumpTo(messageId),
     putOnLine: (line) => composer.put(line),
     putAway(messageId) {
       putAway(messageId);
@@ -62,18 +65,24 @@ export function openPage(first: PageState, notices: Notices): void {
     },
   });
   const goTo = (channelId: string) => void load(session.me, channelId);
-  const drawHead = openHead(place('head'), { changeMe: whoAmI, goTo, jumpTo, initials });
+  const drawHead = openHead(place('head'), {
+    changeMe: whoAmI,
+    goTo,
+    jumpTo: (messageId) => void jumpTo(messageId),
+    initials,
+  });
   const follow = followNewest(scroller, list, foot);
   const earlier = earlierEntries(scroller, async () => {
     const oldest = book.entries()[0]?.message.id;
-    if (oldest === undefined) return;
+    if (oldest === undefined) return false;
     const { channelId } = session.state;
     const found = await orNotice(server.messages(session.me, channelId, oldest));
-    if (found === undefined || channelId !== session.state.channelId) return;
+    if (found === undefined || channelId !== session.state.channelId) return false;
     follow.during(() => {
       book.put(stillWanted(found.entries));
       earlier.set(found.more);
     });
+    return found.entries.length > 0;
   });
 
   const composer = openComposer(foot, {
@@ -112,10 +121,11 @@ export function openPage(first: PageState, notices: Notices): void {
   }
 
   function drawAround(): void {
-    const pinned = book.entries().findLast((entry) => entry.pinned);
-    const facts = { build: session.state.guildName, pinned, ...session.state, me: session.state.me };
-    drawHead(facts);
-    document.title = session.state.guildName;
+    const { guildName, channels, channelId, me, notice } = session.state;
+    const standing = book.entries().findLast((entry) => entry.pinned) ?? notice ?? undefined;
+    drawHead({ build: guildName, me, channels, channelId, standing });
+    const here = channels.find((channel) => channel.id === channelId);
+    document.title = here === undefined ? guildName : `${here.name} – ${guildName}`;
     notices.set(
       'bot',
       session.state.botOnline
@@ -134,7 +144,7 @@ export function openPage(first: PageState, notices: Notices): void {
     const stays = fresh.me?.id === session.state.me?.id && fresh.channelId === session.state.channelId;
     session = new Session(fresh);
     show(fresh, stays ? outliving(book.entries(), fresh.entries) : () => false);
-    if (!stays) follow.toEnd();
+    if (!stays) follow.toNewest();
   }
 
   function show(fresh: PageState, keep: (entry: PageEntry) => boolean): void {
@@ -172,6 +182,7 @@ export function openPage(first: PageState, notices: Notices): void {
 
   function takeOutcome(outcome: Outcome): void {
     if (outcome.kind === 'form') takeForm(outcome.form);
+    if (outcome.kind === 'answered') follow.expect(entryId(outcome.message.id));
     const entry = entryOf(outcome);
     if (entry !== undefined && !live.isOpen()) put(entry, outcome.kind !== 'changed');
   }
@@ -205,6 +216,7 @@ export function openPage(first: PageState, notices: Notices): void {
         drawAround();
         break;
       case 'bot':
+      case 'notice':
       case 'channels':
         drawAround();
         break;
@@ -233,7 +245,7 @@ export function openPage(first: PageState, notices: Notices): void {
   }
 
   show(first, () => false);
-  follow.toEnd();
+  follow.toNewest();
   settleFocus();
   setInterval(() => refreshTimes(list), MINUTE_MS);
   const name = remembered('me');

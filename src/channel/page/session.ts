@@ -48,6 +48,8 @@ export function changeIn(frame: LiveFrame): Partial<PageState> {
       return { people: frame.people };
     case 'channels':
       return { channels: frame.channels };
+    case 'notice':
+      return { notice: frame.notice };
     case 'added':
     case 'changed':
     case 'removed':

@@ -5,8 +5,8 @@ import { blockNodes, lineNodes, type ShowPlace } from './markup.ts';
 import { type Piece, piecesOf } from './pieces.ts';
 import { slip } from './slip.ts';
 
-/** Longest result, in characters, that still stands large: about three lines on the narrowest phone. */
-const LARGE_RESULT = 40;
+/** Longest results, in characters, that stand large: on a phone two lines of it, on a bench's screen one. */
+const LARGE_RESULT = { phone: 28, bench: 40 } as const;
 
 /** A text in running entries: everything shown, nothing folded. */
 export function plainText(source: string, show: ShowPlace): readonly Node[] {
@@ -15,14 +15,39 @@ export function plainText(source: string, show: ShowPlace): readonly Node[] {
   );
 }
 
-/** Pieces of a card: the second-level heading is the result, several lines of body are working and fold. */
+/**
+ * Pieces of a card: the second-level heading is the result; several lines of body are working and fold, as do several
+ * of small print; a line right above a fence is its label.
+ */
 export function cardText(pieces: readonly Piece[], show: ShowPlace): readonly Node[] {
-  return pieces.map((piece) => {
-    if (piece.kind === 'heading' && piece.level === 2) return result(piece.text, show);
-    if (piece.kind !== 'body') return pieceNode(piece, show);
-    const body = make('div', { class: 'working' }, ...bodyOf(piece, show));
-    return piece.text.trim().includes('\n') ? foldable(body) : body;
-  });
+  const nodes: Node[] = [];
+  for (let at = 0; at < pieces.length; at += 1) {
+    const [piece, next] = [pieces[at], pieces[at + 1]];
+    if (piece === undefined) break;
+    if (piece.kind === 'body' && next?.kind === 'fence' && !piece.text.trim().includes('\n')) {
+      nodes.push(slip(next.text, lineWords(piece.text.trim(), show)));
+      at += 1;
+    } else if (piece.kind === 'small' && next?.kind === 'small') {
+      const rest = pieces.slice(at).findIndex(({ kind }) => kind !== 'small');
+      const block = pieces.slice(at, rest === -1 ? undefined : at + rest);
+      const print = make('div', { class: 'small' }, ...block.map((line) => pieceNode(line, show)));
+      nodes.push(foldable(print, { shown: 1, on: 'narrow' }).element);
+      at += block.length - 1;
+    } else nodes.push(cardPiece(piece, show));
+  }
+  return nodes;
+}
+
+function cardPiece(piece: Piece, show: ShowPlace): Node {
+  if (piece.kind === 'heading' && piece.level === 2) return result(piece.text, show);
+  if (piece.kind !== 'body') return pieceNode(piece, show);
+  const body = make('div', { class: 'working' }, ...bodyOf(piece, show));
+  return piece.text.trim().includes('\n') ? foldable(body, { shown: 3, on: 'narrow' }).element : body;
+}
+
+/** A line as plain words, its marks taken as marks. */
+function lineWords(text: string, show: ShowPlace): string {
+  return make('p', {}, ...lineNodes(text, show)).textContent;
 }
 
 function bodyOf(piece: Piece, show: ShowPlace): readonly Node[] {
@@ -50,7 +75,8 @@ function pieceNode(piece: Piece, show: ShowPlace): Node {
 
 /** The result of an answer: figures large, their units smaller beside them. */
 function result(text: string, show: ShowPlace): HTMLElement {
-  const size = [...text].length > LARGE_RESULT ? 'long' : undefined;
+  const length = [...text].length;
+  const size = length > LARGE_RESULT.bench ? 'long' : length > LARGE_RESULT.phone ? 'middling' : undefined;
   const line = make('p', { class: 'result', 'data-size': size, dir: 'auto' }, ...lineNodes(text, show));
   for (const node of [...line.childNodes]) {
     if (node instanceof Text) node.replaceWith(...runsOf(node.data).map(runNode));

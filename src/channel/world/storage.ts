@@ -8,6 +8,8 @@ CREATE TABLE IF NOT EXISTS thing (
 CREATE TABLE IF NOT EXISTS message (
   id INTEGER PRIMARY KEY, channel_id INTEGER NOT NULL, pinned_ms INTEGER, body TEXT NOT NULL) STRICT;
 CREATE INDEX IF NOT EXISTS message_by_channel ON message (channel_id, id);
+CREATE INDEX IF NOT EXISTS message_unasked ON message (channel_id, json_extract(body, '$.authorId'), id)
+  WHERE json_extract(body, '$.asked') IS NULL AND json_extract(body, '$.reference') IS NULL;
 CREATE TABLE IF NOT EXISTS nonce (
   author_id INTEGER NOT NULL, nonce TEXT NOT NULL, message_id INTEGER NOT NULL, at_ms INTEGER NOT NULL,
   PRIMARY KEY (author_id, nonce)) STRICT;
@@ -57,6 +59,11 @@ export function openStorage(file = ':memory:') {
   const pins = db.prepare(
     'SELECT body FROM message WHERE channel_id = ? AND pinned_ms IS NOT NULL ORDER BY pinned_ms DESC',
   );
+  const unasked = db.prepare(
+    `SELECT body FROM message WHERE channel_id = ? AND json_extract(body, '$.authorId') = ?
+       AND json_extract(body, '$.asked') IS NULL AND json_extract(body, '$.reference') IS NULL
+       ORDER BY id DESC LIMIT 1`,
+  );
   const getNonce = db.prepare(
     'SELECT CAST(message_id AS TEXT) AS id FROM nonce WHERE author_id = ? AND nonce = ? AND at_ms >= ?',
   );
@@ -101,6 +108,10 @@ export function openStorage(file = ':memory:') {
         : messages(oldest.all(id(channelId), id(after), limit)).reverse(),
     all: (channelId: string): Message[] => messages(oldest.all(id(channelId), 0n, -1)),
     pins: (channelId: string): Message[] => messages(pins.all(id(channelId))),
+
+    /** The newest that this author wrote here as an answer to nobody. */
+    newestUnasked: (channelId: string, authorId: string): Message | undefined =>
+      message(unasked.get(id(channelId), authorId)),
 
     /** The message that this author sent with this nonce since `sinceMs`. */
     sentWith: (authorId: string, nonce: string, sinceMs: number): string | undefined => {

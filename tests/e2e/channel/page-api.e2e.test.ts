@@ -184,3 +184,33 @@ it('says what is wrong with a request', async () => {
   const unnamed = await post(channel, 'people', { name: ' ' });
   expect(unnamed.status).toBe(400);
 });
+
+it('keeps the page told of what the bot last said of its own accord, however it comes to be', async () => {
+  await using channel = await testChannel();
+  await using client = await connectedClient(channel);
+  await client.application.commands.set([{ name: 'ask', description: 'For an answer' }]);
+  onInteraction(client, async (interaction) => {
+    if (!interaction.isChatInputCommand()) return;
+    await interaction.reply('an answer');
+    await interaction.followUp('more of it');
+  });
+  const noticeNow = async (): Promise<string | undefined> => {
+    const asked = await fetch(new URL('/page-api/state?as=Ada', channel.pageUrl));
+    // The page's own contract, kept by the compiler on the other side.
+    return ((await asked.json()) as PageState).notice?.message.content;
+  };
+  expect(await noticeNow()).toBeUndefined();
+  const place = await client.channels.fetch(channel.channels[0]?.id ?? '');
+  if (place?.isSendable() !== true) throw new Error('no channel to write in');
+  await place.send('first');
+  const second = await place.send('second');
+  await channel.hands('Ada').type('/ask');
+  const line = await channel.hands('Ada').type('and you?');
+  if (line.kind !== 'posted') throw new Error(`not posted: ${line.kind}`);
+  await place.send({ content: 'a reply', reply: { messageReference: line.message.id } });
+  expect(await noticeNow()).toBe('second');
+  await second.edit('second, changed');
+  expect(await noticeNow()).toBe('second, changed');
+  await second.delete();
+  expect(await noticeNow()).toBe('first');
+});
