@@ -35,7 +35,7 @@ export interface DispatcherParts {
 const LONGEST_LIST = 25;
 
 /** A suggestion only looks: nobody has asked for a change. */
-const LOOKING = { changeKey: 'suggestion', pressedInPlace: false, onSaved: () => {} };
+const LOOKING = { pressedInPlace: false, onSaved: () => {} };
 
 export function makeDispatcher(parts: DispatcherParts): Dispatcher {
   return {
@@ -44,10 +44,10 @@ export function makeDispatcher(parts: DispatcherParts): Dispatcher {
       const known = parts.catalogue.runnable(request.command, request.subcommand)?.suggest[request.option];
       if (known === undefined) return [];
       try {
-        return known(request.typed, makeHand(parts, { ...request, people: {} }, LOOKING)).slice(
-          0,
-          LONGEST_LIST,
-        );
+        return known(
+          request.typed,
+          makeHand(parts, { ...request, id: 'suggestion', people: {} }, LOOKING),
+        ).slice(0, LONGEST_LIST);
       } catch (fault) {
         if (!(fault instanceof UserError)) parts.report(fault, parts.newReference(), request);
         return [];
@@ -60,11 +60,9 @@ async function answer(parts: DispatcherParts, request: Request): Promise<Result>
   let settled = request;
   let saved = false;
   try {
-    const draft = settleDraft(request, parts.desks);
-    settled = draft?.request ?? request;
+    settled = settleDraft(request, parts.desks) ?? request;
     const hand = makeHand(parts, settled, {
-      changeKey: draft?.changeKey ?? request.id,
-      pressedInPlace: draft === null && request.asks.kind === 'press',
+      pressedInPlace: settled === request && request.asks.kind === 'press',
       onSaved: () => {
         saved = true;
       },

@@ -18,7 +18,7 @@ const KeptAsks = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('press'), ref: z.string(), fields: z.record(z.string(), z.string()) }),
 ]);
 
-const Kept = z.object({ asks: KeptAsks, people: z.record(z.string(), z.string()) });
+const Kept = z.object({ id: z.string(), asks: KeptAsks, people: z.record(z.string(), z.string()) });
 
 const Chosen = z.object({ id: z.coerce.number().int(), choice: z.coerce.number().int() });
 
@@ -32,7 +32,7 @@ const MOST_BUTTONS = 5;
 export function draftReply(
   message: string,
   question: OpenQuestion,
-  { who, place, asks, people }: Request,
+  { id, who, place, asks, people }: Request,
   { desks, clock }: { desks: Desks; clock: Clock },
 ): Answer | null {
   if (place === null || question.choices.length === 0) return null;
@@ -40,7 +40,7 @@ export function draftReply(
   const draft = desks
     .at(place.teamId)
     .drafts.keep(
-      { personId: who.id, request: { asks: { ...asks }, people }, field: question.field, choices },
+      { personId: who.id, request: { id, asks: { ...asks }, people }, field: question.field, choices },
       clock.nowMs(),
     );
   return {
@@ -61,12 +61,9 @@ export function draftReply(
 /**
  * Turns a pressed reading back into the request it settles; null when the press is about something else.
  *
- * The change it leads to is keyed by the draft, so pressing two readings of one question saves once.
+ * It keeps the id it was first asked under, so however many questions and readings are pressed, it saves once.
  */
-export function settleDraft(
-  request: Request,
-  desks: Desks,
-): { readonly request: Request; readonly changeKey: string } | null {
+export function settleDraft(request: Request, desks: Desks): Request | null {
   const { asks, who, place } = request;
   const ref = asks.kind === 'press' ? readActionRef(asks.ref) : null;
   if (ref?.command !== 'draft' || place === null) return null;
@@ -79,8 +76,12 @@ export function settleDraft(
     throw new UserError('not-yours', 'That question was put to somebody else. Type the command yourself.');
   }
   const kept = Kept.parse(draft.request);
-  const settled = { ...request, people: kept.people, asks: withChoice(kept.asks, draft.field, chosen.value) };
-  return { request: settled, changeKey: `draft:${draft.id}` };
+  return {
+    ...request,
+    id: kept.id,
+    people: kept.people,
+    asks: withChoice(kept.asks, draft.field, chosen.value),
+  };
 }
 
 function withChoice(asks: z.output<typeof KeptAsks>, field: string, value: string): Asks {

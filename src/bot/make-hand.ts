@@ -13,16 +13,14 @@ export interface HandParts {
 
 /** What is particular to one request. */
 export interface Errand {
-  /** Whatever it is asked through, the same key changes the record once. */
-  readonly changeKey: string;
   readonly pressedInPlace: boolean;
   readonly onSaved: () => void;
 }
 
 export function makeHand(
   { catalogue, clock, desks }: HandParts,
-  { who, place, people }: Pick<Request, 'who' | 'place' | 'people'>,
-  { changeKey, pressedInPlace, onSaved }: Errand,
+  { id, who, place, people }: Pick<Request, 'id' | 'who' | 'place' | 'people'>,
+  { pressedInPlace, onSaved }: Errand,
 ): Hand {
   const here = (): Place => {
     if (place !== null) return place;
@@ -33,7 +31,7 @@ export function makeHand(
   };
   const desk = (): Desk => desks.at(here().teamId);
   const by = () => ({
-    interactionId: changeKey,
+    interactionId: id,
     personId: who.id,
     personName: who.name,
     atMs: clock.nowMs(),

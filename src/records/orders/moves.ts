@@ -90,9 +90,16 @@ export function chase(record: TeamRecord, order: Order, today: Day): { value: Or
   return { value: again(record, order), said: `#${order.id} ${sayOutstanding(order)} chased` };
 }
 
-/** @throws UserError when it is cancelled already, or all of it has come. */
+/** @throws UserError when it is cancelled already, all of it has come, or some of it must be sorted out first. */
 export function cancel(record: TeamRecord, order: Order, today: Day): { value: Order; said: string } {
   refuseIfDone(order, today);
+  const { toSortOut } = standing(order);
+  if (toSortOut > 0) {
+    throw new UserError(
+      'not-now',
+      `${toSortOut} of #${order.id} ${order.what} must be sorted out first, or nobody would see it again: /order settle. Nothing was changed.`,
+    );
+  }
   record.orders.cancel(order.id);
   return { value: again(record, order), said: `#${order.id} ${sayWhat(order)} cancelled` };
 }

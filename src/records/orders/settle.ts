@@ -32,6 +32,12 @@ export function settle(
       `When is the replacement for ${name} due? Give it as due:"12 Dec". Nothing was changed.`,
     );
   }
+  if (settlement !== 'replaced' && due !== undefined) {
+    throw new UserError(
+      'bad-input',
+      `A day is only for a replacement, and ${name} is to be ${settlement}. Leave it out. Nothing was changed.`,
+    );
+  }
   for (const arrival of order.arrivals) {
     if (arrival.condition !== 'good' && arrival.settlement === null)
       record.orders.settle(arrival.id, settlement);
