@@ -49,7 +49,7 @@ describe('what is refused, with nothing changed', () => {
     ['a person who is not here', place('belt', ' chaser:Dora'), '"chaser": nobody here is called "Dora".'],
     ['a zone that is none', '/team zone:Mars/Olympus', 'There is no time zone "Mars/Olympus".'],
     ['a country without a list', '/team country:XX', 'There is no holiday list for "XX".'],
-    ['a time that is none', '/team morning:25:00', '"25:00" is no time of day.'],
+    ['a time that is none', '/team morning:25:00', '"25:00" is no time'],
     [
       'something to settle that is not',
       '/order settle order:1 outcome:kept',

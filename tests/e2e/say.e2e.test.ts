@@ -136,15 +136,22 @@ describe('npm run say', () => {
     expect((await runProgram('say', { args: ['--db', db, '/team'], folder })).code).toBe(0);
   });
 
-  it.each([
-    { args: ['--at', 'tomorrow', '/team'], problem: '"tomorrow" is no time. Type it like 2026-12-21T08:31.' },
-    { args: ['--loud', '/team'], problem: 'npm run say -- [--json]' },
-    { args: ['@at 2026-12-21T08:31'], problem: '@at needs a clock that can be set: start with --at.' },
-  ])('says in words what is wrong with $args', async ({ args, problem }) => {
-    const ended = await runProgram('say', { args, folder: scratchFolder() });
-    expect(ended.code).toBe(1);
-    expect(ended.stderr + ended.stdout).toContain(problem);
-    expect(ended.stderr).not.toContain('    at ');
+  it('says in words what is wrong with how it was called', async () => {
+    const folder = scratchFolder();
+    const calls = [
+      {
+        args: ['--at', 'tomorrow', '/team'],
+        problem: '"tomorrow" is no time. Type it like 2026-12-21T08:31.',
+      },
+      { args: ['--loud', '/team'], problem: 'npm run say -- [--json]' },
+      { args: ['@at 2026-12-21T08:31'], problem: '@at needs a clock that can be set: start with --at.' },
+    ];
+    const ends = await Promise.all(calls.map(({ args }) => runProgram('say', { args, folder })));
+    for (const [at, { code, stdout, stderr }] of ends.entries()) {
+      expect(code).toBe(1);
+      expect(stderr + stdout).toContain(calls[at]?.problem);
+      expect(stderr).not.toContain('    at ');
+    }
   });
 
   it('says in words that the file named is no record, and leaves it as it is', async () => {

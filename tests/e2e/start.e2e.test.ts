@@ -1,10 +1,11 @@
-import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { z } from 'zod';
 import { testChannel } from '../support/channel.ts';
-import { runProgram, type Started, startProgram } from '../support/program.ts';
+import { type Ended, runProgram, type Started, startProgram } from '../support/program.ts';
 import { scratchFolder } from '../support/scratch-folder.ts';
 import { integrityOf, tableState } from '../support/table-state.ts';
 
@@ -120,44 +121,55 @@ describe('npm start', () => {
   });
 });
 
+/** Settings, what is wrong with them, and what the sentence has to name. */
+const WRONG = [
+  ['a token of the wrong shape', { DISCORD_TOKEN: 'my-secret-token-of-the-wrong-shape' }, 'DISCORD_TOKEN'],
+  ['a token cut short', { DISCORD_TOKEN: TOKEN.slice(0, 40) }, 'DISCORD_TOKEN'],
+  ['an empty token', { DISCORD_TOKEN: '' }, 'DISCORD_TOKEN'],
+  ['a port that is a word', { CHARGEHAND_PORT: 'http' }, 'CHARGEHAND_PORT'],
+  ['a port out of range', { CHARGEHAND_PORT: '99999' }, 'CHARGEHAND_PORT'],
+  ['an empty port', { CHARGEHAND_PORT: '' }, 'CHARGEHAND_PORT'],
+  ['an empty folder', { CHARGEHAND_DATA: '' }, 'CHARGEHAND_DATA'],
+  ['a folder that is a file', { CHARGEHAND_DATA: import.meta.filename }, 'CHARGEHAND_DATA'],
+  ['an address that is none', { CHARGEHAND_API: 'nowhere' }, 'CHARGEHAND_API'],
+  // 203.0.113.0/24 is kept for documentation (RFC 5737), so no machine has it.
+  ['a host that is not this machine', { CHARGEHAND_HOST: '203.0.113.7' }, 'CHARGEHAND_HOST'],
+] as const satisfies readonly (readonly [string, Readonly<Record<string, string>>, string])[];
+
 describe('npm start with settings that are wrong', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'chargehand-'));
+  const ended = new Map<string, Ended>();
+
+  beforeAll(async () => {
+    await Promise.all(WRONG.map(async ([what, environment]) => ended.set(what, await ends(environment))));
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
   /** How it ends; the token's text must not turn up in anything it says. */
-  async function ends(environment: Readonly<Record<string, string>>) {
-    const folder = scratchFolder();
-    const ended = await runProgram('main', {
+  async function ends(environment: Readonly<Record<string, string>>): Promise<Ended> {
+    const end = await runProgram('main', {
       folder,
       environment: { CHARGEHAND_DATA: join(folder, 'data'), CHARGEHAND_PORT: '0', ...environment },
     });
     const token = environment['DISCORD_TOKEN'] ?? '';
-    if (token !== '') {
-      for (const part of [token, ...token.split('.')].filter(({ length }) => length > 8)) {
-        expect(ended.stdout + ended.stderr).not.toContain(part);
-      }
+    for (const part of [token, ...token.split('.')].filter(({ length }) => length > 8)) {
+      expect(end.stdout + end.stderr).not.toContain(part);
     }
-    return ended;
+    return end;
   }
 
   /** One sentence or two on one line, no log line, no stack. */
-  function expectSentence({ code, stdout, stderr }: Awaited<ReturnType<typeof ends>>, names: string): void {
+  function expectSentence({ code, stdout, stderr }: Ended, names: string): void {
     expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
     expect(stderr).toMatch(/^[A-Z][^{}\n]*\.\n$/);
     expect(stderr).toContain(names);
     expect(stderr).not.toContain('    at ');
   }
 
-  it.each([
-    ['a token of the wrong shape', { DISCORD_TOKEN: 'my-secret-token-of-the-wrong-shape' }, 'DISCORD_TOKEN'],
-    ['a token cut short', { DISCORD_TOKEN: TOKEN.slice(0, 40) }, 'DISCORD_TOKEN'],
-    ['an empty token', { DISCORD_TOKEN: '' }, 'DISCORD_TOKEN'],
-    ['a port that is a word', { CHARGEHAND_PORT: 'http' }, 'CHARGEHAND_PORT'],
-    ['a port out of range', { CHARGEHAND_PORT: '99999' }, 'CHARGEHAND_PORT'],
-    ['an empty port', { CHARGEHAND_PORT: '' }, 'CHARGEHAND_PORT'],
-    ['an empty folder', { CHARGEHAND_DATA: '' }, 'CHARGEHAND_DATA'],
-    ['an address that is none', { CHARGEHAND_API: 'nowhere' }, 'CHARGEHAND_API'],
-    ['a host that is not this machine', { CHARGEHAND_HOST: '203.0.113.7' }, 'CHARGEHAND_HOST'],
-    ['a folder that is a file', { CHARGEHAND_DATA: '/etc/hostname' }, 'CHARGEHAND_DATA'],
-  ])('says what to do about %s', async (_what, environment, names) => {
-    expectSentence(await ends(environment), names);
+  it.each(WRONG)('says what to do about %s', (what, _environment, names) => {
+    const end = ended.get(what);
+    if (end === undefined) throw new Error('it was not run');
+    expectSentence(end, names);
   });
 
   it('says that the platform does not take the token', async () => {
@@ -183,11 +195,11 @@ describe('npm start with settings that are wrong', () => {
   });
 
   it('reads .env of the folder it runs in, and says which variable in it is wrong', async () => {
-    const folder = scratchFolder();
-    writeFileSync(join(folder, '.env'), 'DISCORD_TOKEN=pasted-wrongly-from-somewhere\n');
-    const ended = await runProgram('main', { folder });
-    expectSentence(ended, 'DISCORD_TOKEN');
-    expect(ended.stderr).not.toContain('pasted-wrongly');
+    const own = scratchFolder();
+    writeFileSync(join(own, '.env'), 'DISCORD_TOKEN=pasted-wrongly-from-somewhere\n');
+    const end = await runProgram('main', { folder: own });
+    expectSentence(end, 'DISCORD_TOKEN');
+    expect(end.stderr).not.toContain('pasted-wrongly');
   });
 });
 

@@ -1,7 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
-import { onTestFinished } from 'vitest';
 
 export type Program = 'main' | 'say';
 
@@ -31,7 +30,10 @@ export interface StartOptions {
   readonly folder: string;
 }
 
-/** Starts a program of ours as its npm script does; it does not outlive the test. */
+/** No program here runs longer than this; one that hangs is killed. */
+const LONGEST_MS = 50_000;
+
+/** Starts a program of ours as its npm script does. */
 export function startProgram(
   program: Program,
   { args = [], environment = {}, folder }: StartOptions,
@@ -40,8 +42,9 @@ export function startProgram(
   const child = spawn(process.execPath, ['--disable-warning=ExperimentalWarning', script, ...args], {
     cwd: folder,
     env: { PATH: process.env['PATH'] ?? '', TMPDIR: folder, ...environment },
+    timeout: LONGEST_MS,
+    killSignal: 'SIGKILL',
   });
-  onTestFinished(() => void child.kill('SIGKILL'));
   let stdout = '';
   let stderr = '';
   child.stdout.on('data', (chunk: Buffer) => {
