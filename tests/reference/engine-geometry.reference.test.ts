@@ -22,7 +22,7 @@ import {
 import { checkEngineCases } from '../support/engine-cases.ts';
 
 const CM3_PER_IN3 = 16.387064;
-const NM_PER_LBFT = 1.3558179483314004;
+const NM_PER_LBFT = 1.3558179483314;
 const KPA_PER_PSI = 6.894757293168;
 const KW_PER_HP = 0.7456998715822702;
 const KW_PER_PS = 0.73549875;

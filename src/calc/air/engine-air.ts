@@ -1,5 +1,5 @@
+import { requireRange } from '../../calc/require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
-import { requireRange } from '../require-range.ts';
 import { KELVIN_AT_ZERO_C, R_DRY_AIR } from './constants.ts';
 
 interface EngineAtSpeed {
@@ -19,9 +19,7 @@ const CONVENTION = 'four-stroke; VE is referred to the air in the manifold, not 
  * 20 000 rpm, VE 0.05 to 1.6. Not for: exhaust gas drawn back, fuel vapour taking the place of air (1 to 2 % with petrol).
  * @throws UserError 'out-of-range' outside it.
  */
-export function engineAirFlow(
-  engine: EngineAtSpeed & { readonly veRatio: number },
-): Calculation<{
+export function engineAirFlow(engine: EngineAtSpeed & { readonly veRatio: number }): Calculation<{
   readonly massFlowGs: number;
   readonly volumeFlowM3h: number;
   readonly densityKgM3: number;
