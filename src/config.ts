@@ -16,6 +16,10 @@ const WHERE_TOKEN =
 /** Three parts of letters, digits, - and _, with dots between: anything else was cut or pasted wrongly. */
 const TOKEN = /^[\w-]{20,}\.[\w-]{6,}\.[\w-]{20,}$/;
 
+/** 0, which takes any free one, to 65535. */
+const PORT = /^(?:\d{1,4}|[1-5]\d{4}|6[0-4]\d{3}|65[0-4]\d{2}|655[0-2]\d|6553[0-5])$/;
+const NOT_A_PORT = 'CHARGEHAND_PORT is not a port from 0 to 65535. Mend it, or leave it out for 4747.';
+
 const Environment = z.object({
   DISCORD_TOKEN: z
     .string()
@@ -33,21 +37,7 @@ const Environment = z.object({
     .string()
     .min(1, 'CHARGEHAND_HOST is empty. Give an address, or leave it out for this machine only.')
     .default('127.0.0.1'),
-  CHARGEHAND_PORT: z
-    .string()
-    .trim()
-    .min(1, 'CHARGEHAND_PORT is empty. Give a port from 0 to 65535, or leave it out for 4747.')
-    .pipe(
-      z.coerce
-        .number('CHARGEHAND_PORT is not a number. Give a port from 0 to 65535, or leave it out for 4747.')
-        .int('CHARGEHAND_PORT is not a whole number. Give a port from 0 to 65535, or leave it out for 4747.')
-        .min(0, 'CHARGEHAND_PORT is below 0. Give a port from 0 to 65535, or leave it out for 4747.')
-        .max(
-          65_535,
-          'CHARGEHAND_PORT is above 65535. Give a port from 0 to 65535, or leave it out for 4747.',
-        ),
-    )
-    .default(4747),
+  CHARGEHAND_PORT: z.string().trim().regex(PORT, NOT_A_PORT).transform(Number).default(4747),
 });
 
 /**

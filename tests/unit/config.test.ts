@@ -39,10 +39,10 @@ describe('the settings', () => {
     ['CHARGEHAND_API', 'somewhere', 'CHARGEHAND_API is not an address'],
     ['CHARGEHAND_DATA', '', 'CHARGEHAND_DATA is empty'],
     ['CHARGEHAND_HOST', '', 'CHARGEHAND_HOST is empty'],
-    ['CHARGEHAND_PORT', 'abc', 'CHARGEHAND_PORT is not a number'],
-    ['CHARGEHAND_PORT', '80.5', 'CHARGEHAND_PORT is not a whole number'],
-    ['CHARGEHAND_PORT', '-1', 'CHARGEHAND_PORT is below 0'],
-    ['CHARGEHAND_PORT', '65536', 'CHARGEHAND_PORT is above 65535'],
+    ['CHARGEHAND_PORT', 'abc', 'CHARGEHAND_PORT is not a port from 0 to 65535'],
+    ['CHARGEHAND_PORT', '80.5', 'CHARGEHAND_PORT is not a port from 0 to 65535'],
+    ['CHARGEHAND_PORT', '-1', 'CHARGEHAND_PORT is not a port from 0 to 65535'],
+    ['CHARGEHAND_PORT', '65536', 'CHARGEHAND_PORT is not a port from 0 to 65535'],
   ])('%s=%s is refused in a sentence that says what to do, not what was given', (name, value, said) => {
     const message = refusal({ [name]: value });
     expect(message).toContain(said);
