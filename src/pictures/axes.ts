@@ -37,7 +37,7 @@ export function bottomAxis(ticks: readonly Tick[], plot: Rect, name: string): st
   const last: { end: number } = { end: Number.NEGATIVE_INFINITY };
   const values = ticks.map(({ at, words }) => {
     const half = widthOf(words, TICK_TYPE) / 2;
-    if (at - half < last.end + BETWEEN) return '';
+    if (at - half < last.end + BETWEEN || at + half > SHEET_WIDTH - BETWEEN) return '';
     last.end = at + half;
     return line(words, { x: at, y: foot + 18, align: 'middle' }, TICK_TYPE);
   });

@@ -1,3 +1,4 @@
+import { range } from 'd3-array';
 import type { Rect } from './svg.ts';
 
 /** Something to be named, and how much room its name takes. */
@@ -18,22 +19,37 @@ const STEP = 6;
  * there is room, else the nearest free place, and never closer to another thing as long as that can be helped.
  * Earlier ones choose first; the same input gives the same places.
  *
- * A name for which nothing is left is not placed, and its rectangle is undefined.
+ * When that leaves none for one of them, it chooses before the others, once. A name for which there is nothing even
+ * then is not placed, and its rectangle is undefined.
  */
 export function placeNames(
   names: readonly Naming[],
   things: readonly Rect[],
   frame: Rect,
 ): readonly (Rect | undefined)[] {
-  const taken: Rect[] = [...things];
-  return names.map((name) => {
-    const free = [...placesFor(name, frame)].filter(
-      ({ rect }) => inside(rect, frame) && !taken.some((other) => overlap(rect, other)),
-    );
-    const { rect: spot } = free.find((place) => !misleads(place, name.of, things)) ?? free[0] ?? {};
-    if (spot !== undefined) taken.push(spot);
-    return spot;
-  });
+  const first = inTurn(names, things, frame);
+  const left = names.filter((name) => !first.has(name));
+  const spots = left.length === 0 ? first : inTurn([...new Set([...left, ...names])], things, frame);
+  return names.map((name) => spots.get(name));
+}
+
+function inTurn(names: readonly Naming[], things: readonly Rect[], frame: Rect): ReadonlyMap<Naming, Rect> {
+  const spots = new Map<Naming, Rect>();
+  for (const name of names) {
+    const taken = [...things, ...spots.values()];
+    const isFree = ({ rect }: Place): boolean =>
+      inside(rect, frame) && !taken.some((other) => overlap(rect, other));
+    const isClear = (place: Place): boolean => isFree(place) && !misleads(place, name.of, things);
+    const near = besideIt(name);
+    // the far places are many: they are only looked at when no near one will do
+    const spot =
+      near.find(isClear) ??
+      furtherOff(name, frame).find(isClear) ??
+      near.find(isFree) ??
+      furtherOff(name, frame).find(isFree);
+    if (spot !== undefined) spots.set(name, spot.rect);
+  }
+  return spots;
 }
 
 interface Place {
@@ -59,20 +75,30 @@ export function gapBetween(a: Rect, b: Rect): number {
   return Math.hypot(across, down);
 }
 
-function* placesFor({ of, width, height }: Naming, frame: Rect): Generator<Place> {
+/** Right of it, left of it, above and below. */
+function besideIt({ of, width, height }: Naming): readonly Place[] {
   const at = (x: number, y: number): Rect => ({ x, y, width, height });
   const middle = of.y + (of.height - height) / 2;
-  yield { rect: at(of.x + of.width + GAP, middle), beside: true };
-  yield { rect: at(of.x - width - GAP, middle), beside: true };
-  for (const y of [of.y - height - CLOSE, of.y + of.height + CLOSE]) {
-    for (const share of [0.5, 0, 1]) yield { rect: at(of.x + (of.width - width) * share, y), beside: false };
-  }
-  const grid: Rect[] = [];
-  for (let y = frame.y; y <= frame.y + frame.height - height; y += STEP) {
-    for (let x = frame.x; x <= frame.x + frame.width - width; x += STEP) grid.push(at(x, y));
-  }
-  grid.sort((a, b) => gapBetween(a, of) - gapBetween(b, of) || a.y - b.y || a.x - b.x);
-  for (const rect of grid) yield { rect, beside: false };
+  const rows = [of.y - height - CLOSE, of.y + of.height + CLOSE];
+  return [
+    { rect: at(of.x + of.width + GAP, middle), beside: true },
+    { rect: at(of.x - width - GAP, middle), beside: true },
+    ...rows.flatMap((y) =>
+      [0.5, 0, 1].map((share) => ({ rect: at(of.x + (of.width - width) * share, y), beside: false })),
+    ),
+  ];
+}
+
+/** Every place of a grid, the nearest first. */
+function furtherOff({ of, width, height }: Naming, frame: Rect): readonly Place[] {
+  return range(frame.y, frame.y + frame.height - height, STEP)
+    .flatMap((y) =>
+      range(frame.x, frame.x + frame.width - width, STEP).map((x) => {
+        const rect = { x, y, width, height };
+        return { rect, beside: false, away: gapBetween(rect, of) };
+      }),
+    )
+    .sort((a, b) => a.away - b.away || a.rect.y - b.rect.y || a.rect.x - b.rect.x);
 }
 
 function inside(a: Rect, frame: Rect): boolean {

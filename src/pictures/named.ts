@@ -1,7 +1,7 @@
 import { gapBetween } from './labels.ts';
 import { INK, TYPE } from './sheet.ts';
 import { element, type Rect } from './svg.ts';
-import { fitted, line, lineHeight, type Type, widthOf, wrapped } from './words.ts';
+import { line, lineHeight, type Type, widthOf, wrapped } from './words.ts';
 
 /** A name of one or more lines, the first the weightiest. */
 export interface Name {
@@ -18,7 +18,7 @@ export function nameOf(words: string, note: string | undefined, style: { bold: b
   const first = { size: TYPE.label, ...style };
   const second = { size: TYPE.small, ink: INK.soft };
   const lines = [
-    { words: fitted(words, WIDEST, first), type: first },
+    ...wrapped(words, WIDEST, first, 2).map((each) => ({ words: each, type: first })),
     ...(note === undefined
       ? []
       : wrapped(note, WIDEST, second, 2).map((each) => ({ words: each, type: second }))),

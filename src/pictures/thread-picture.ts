@@ -1,15 +1,16 @@
 import type { Drawing } from '../core/reply.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
-import { element } from './svg.ts';
+import { element, type Rect } from './svg.ts';
 import type { ThreadPictureData } from './thread-data.ts';
 import { drawThreadPlot } from './thread-plot.ts';
 import { joinTwins, keyLine, readingLine, threadAlt, titleLine } from './thread-words.ts';
 import { paragraph } from './words.ts';
 
-const PLOT_HEIGHT = 230;
+/** Tried in turn until every thread drawn has room for its name. */
+const PLOT_HEIGHTS = [230, 290, 350] as const;
 /** Room beside the plot for the values and below it for values and name. */
 const LEFT = 46;
-const RIGHT = 34;
+const RIGHT = 44;
 const BELOW = 46;
 
 /** Where a reading lies among published threads: diameter across, pitch upwards, each thread a box. */
@@ -23,11 +24,11 @@ export function threadPicture(given: ThreadPictureData): Drawing {
     x: LEFT,
     y: reading.end + 32,
     width: SHEET_WIDTH - LEFT - (inTpi ? RIGHT : MARGIN + 4),
-    height: PLOT_HEIGHT,
   };
+  const drawn = roomyPlot(data, plot);
   const key = paragraph(
     keyLine(data),
-    { ...column, y: plot.y + PLOT_HEIGHT + BELOW },
+    { ...column, y: plot.y + drawn.height + BELOW },
     { size: TYPE.small, ink: INK.soft },
     3,
   );
@@ -43,8 +44,21 @@ export function threadPicture(given: ThreadPictureData): Drawing {
     element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
     title.svg,
     reading.svg,
-    drawThreadPlot(data, plot),
+    drawn.svg,
     key.svg,
   );
   return { name: 'thread.png', alt: threadAlt(data), svg, width: SHEET_WIDTH, height };
+}
+
+function roomyPlot(
+  data: ThreadPictureData,
+  place: Omit<Rect, 'height'>,
+): { readonly svg: string; readonly height: number } {
+  let drawn = { svg: '', height: 0 };
+  for (const height of PLOT_HEIGHTS) {
+    const { svg, complete } = drawThreadPlot(data, { ...place, height });
+    drawn = { svg, height };
+    if (complete) break;
+  }
+  return drawn;
 }

@@ -6,7 +6,7 @@ import { INK, SHEET_WIDTH, TYPE } from './sheet.ts';
 import type { Rect } from './svg.ts';
 import type { ThreadBand, ThreadPictureData } from './thread-data.ts';
 import { type PlacedBand, placeBands, type Scales, scalesFor } from './thread-lanes.ts';
-import { bandName, diameterName } from './thread-words.ts';
+import { bandNameLine, diameterName } from './thread-words.ts';
 import { line } from './words.ts';
 
 /** Something drawn that bears a name. */
@@ -15,8 +15,13 @@ interface Thing {
   readonly name: Name;
 }
 
-/** The axes, the bands, the reading, and every name where it covers nothing. */
-export function drawThreadPlot(data: ThreadPictureData, plot: Rect): string {
+/**
+ * The axes, the bands, the reading, and every name where it covers nothing; `complete` when there was room for all.
+ */
+export function drawThreadPlot(
+  data: ThreadPictureData,
+  plot: Rect,
+): { readonly svg: string; readonly complete: boolean } {
   const scales = scalesFor(data, plot);
   const placed = placeBands(data.bands, scales);
   // the reading chooses first: it sits where it is crowded
@@ -31,7 +36,7 @@ export function drawThreadPlot(data: ThreadPictureData, plot: Rect): string {
     things.map(({ rect }) => rect),
     { x: plot.x + 3, y: plot.y + 2, width: plot.width - 6, height: plot.height - 4 },
   );
-  return [
+  const parts = [
     drawAxes(data, placed, plot, scales),
     ...placed.map(({ band, rect }) => (band.tapered ? wedge : box)(rect, band.fits ? 'holds' : 'misses')),
     drawReading(data, plot, scales),
@@ -39,7 +44,8 @@ export function drawThreadPlot(data: ThreadPictureData, plot: Rect): string {
       const spot = spots[index];
       return spot === undefined ? '' : drawName(name, spot, rect);
     }),
-  ].join('');
+  ];
+  return { svg: parts.join(''), complete: spots.every((spot) => spot !== undefined) };
 }
 
 function drawAxes(
@@ -97,7 +103,7 @@ function stripOf({ mm, plusMinusMm }: ThreadPictureData['diameter'], plot: Rect,
 function nameOfBand(band: ThreadBand, among: readonly ThreadBand[]): Name {
   const alone = band.fits && among.filter(({ fits }) => fits).length === 1;
   const style = { bold: band.fits, ink: band.fits ? INK.text : INK.soft };
-  return nameOf(bandName(band, among), alone ? band.note : undefined, style);
+  return nameOf(bandNameLine(band, among), alone ? band.note : undefined, style);
 }
 
 const READING = { bold: false, ink: INK.vermilionText };

@@ -2,6 +2,8 @@ import type { Measured, ThreadBand, ThreadPictureData } from './thread-data.ts';
 
 /** What the platform takes as a picture's description. */
 const LONGEST_ALT = 1024;
+/** Between the names of twins. */
+const OR = ' or ';
 /** Limits that differ by less look the same on any caliper, mm. */
 const SAME_MM = 0.005;
 
@@ -17,7 +19,7 @@ export function joinTwins(bands: readonly ThreadBand[]): readonly ThreadBand[] {
       const notes = [twin.note, band.note].filter((note) => note !== undefined);
       joined[at] = {
         ...twin,
-        name: `${twin.name} or ${band.name}`,
+        name: `${twin.name}${OR}${band.name}`,
         ...(notes.length === 0 ? {} : { note: [...new Set(notes)].join(', ') }),
       };
     }
@@ -39,8 +41,10 @@ function areTwins(a: ThreadBand, b: ThreadBand): boolean {
 /** A space at which no line is broken. */
 const UNBROKEN = '\u00a0';
 
+const unbroken = (words: string): string => words.replaceAll(' ', UNBROKEN);
+
 const within = ({ mm, plusMinusMm }: Measured): string =>
-  `${mm.toFixed(2)} ± ${plusMinusMm.toFixed(2)} mm`.replaceAll(' ', UNBROKEN);
+  unbroken(`${mm.toFixed(2)} ± ${plusMinusMm.toFixed(2)} mm`);
 
 /** What was measured, and what it could be out by. */
 export function readingLine({ named, diameter, pitch }: ThreadPictureData): string {
@@ -59,6 +63,11 @@ export function diameterName(bands: readonly ThreadBand[]): string {
 /** How a band is named in the picture: a bore among outside diameters says so. */
 export function bandName({ name, side }: ThreadBand, among: readonly ThreadBand[]): string {
   return side === 'female' && among.some((other) => other.side === 'male') ? `${name}, bore` : name;
+}
+
+/** The same, to be broken only between the names of twins. */
+export function bandNameLine(band: ThreadBand, among: readonly ThreadBand[]): string {
+  return bandName(band, among).split(OR).map(unbroken).join(OR);
 }
 
 /** What the marks mean, naming only those that are there. */
@@ -80,7 +89,7 @@ export function keyLine({ bands }: ThreadPictureData): string {
 
 /** Keeps each thread's name on one line of the title. */
 export function titleLine({ title, bands }: ThreadPictureData): string {
-  return bands.reduce((line, { name }) => line.replaceAll(name, name.replaceAll(' ', UNBROKEN)), title);
+  return bands.reduce((line, { name }) => line.replaceAll(name, unbroken(name)), title);
 }
 
 /** The picture in words with its values, for whoever does not see it; whole sentences, as many as may be. */

@@ -97,10 +97,13 @@ export function wrapped(words: string, width: number, type: Type, most: number):
     .map((each, index) => fitted(cut && index === most - 1 ? `${each} …` : each, width, type));
 }
 
+/** No line of a sheet holds as many. */
+const MOST_LETTERS = 200;
+
 /** The words, shortened until they are no wider than `width`, with an ellipsis where something is missing. */
 export function fitted(words: string, width: number, type: Type): string {
   if (widthOf(words, type) <= width) return words;
-  const letters = [...words.replace(/ …$/, '')];
+  const letters = [...words.replace(/ …$/, '')].slice(0, MOST_LETTERS);
   while (letters.length > 0 && widthOf(`${letters.join('').trimEnd()}…`, type) > width) letters.pop();
   return `${letters.join('').trimEnd()}…`;
 }

@@ -29,7 +29,7 @@ describe('a name', () => {
 
   it('is not placed when nothing is free, and covers nothing otherwise', () => {
     expect(placeNames([name], [frame], frame)).toEqual([undefined]);
-    const names = Array.from({ length: 8 }, () => name);
+    const names = Array.from({ length: 8 }, () => ({ ...name }));
     const spots = placeNames(names, [thing], frame).flatMap((spot) => spot ?? []);
     expect(spots.length).toBeGreaterThan(5);
     for (const [index, spot] of spots.entries()) {

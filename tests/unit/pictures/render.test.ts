@@ -47,6 +47,16 @@ describe('a rendered picture', () => {
     expect(inked(none ?? new Uint8ClampedArray())).toBe(0);
   });
 
+  it('has every sign that pictures need, none as the box of a missing one', async () => {
+    const missing = await pixels(await renderPng(written('\ue000')));
+    expect(inked(missing)).toBeGreaterThan(50);
+    for (const sign of '×±°µΩλ−…²³') {
+      const data = await pixels(await renderPng(written(sign)));
+      expect(inked(data), sign).toBeGreaterThan(5);
+      expect(data, sign).not.toEqual(missing);
+    }
+  });
+
   it('is the same, byte for byte, on a machine with no fonts', async () => {
     const root = new URL('../../../', import.meta.url).pathname;
     const script = `
