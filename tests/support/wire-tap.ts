@@ -50,7 +50,9 @@ export async function tapWire(apiUrl: string): Promise<WireTap> {
       (came) => {
         void whole(came).then((body) => {
           const status = came.statusCode ?? 0;
-          exchanges.push({ method, path, status, request: json(asked), response: json(body) });
+          const request = jsonOf(asked, incoming.headers['content-type']);
+          const response = jsonOf(body, came.headers['content-type']);
+          exchanges.push({ method, path, status, request, response });
           tap.onRequest('after', { method, path });
           answer.writeHead(status, came.headers);
           answer.end(body);
@@ -68,6 +70,11 @@ async function whole(stream: IncomingMessage): Promise<Buffer> {
   return Buffer.concat(parts);
 }
 
-function json(body: Buffer): unknown {
-  return body.length === 0 ? undefined : JSON.parse(body.toString());
+/** The JSON of a body, out of its form where files go with it (one line of it, as the client writes it). */
+function jsonOf(body: Buffer, type = ''): unknown {
+  if (body.length === 0) return undefined;
+  const text = body.toString();
+  if (!type.startsWith('multipart/form-data')) return JSON.parse(text);
+  const payload = /name="payload_json"\r\n(?:[^\r\n]+\r\n)*\r\n(.*)\r\n--/.exec(text)?.[1];
+  return payload === undefined ? undefined : JSON.parse(payload);
 }
