@@ -1,8 +1,9 @@
+import { MessageFlags } from 'discord.js';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { browserPath, startBrowser, visit } from '../support/browser.ts';
 import { testChannel } from '../support/channel.ts';
-import { crewBot } from './crew-bot.ts';
+import { card, crewBot, TONE } from './crew-bot.ts';
 
 describe.skipIf(browserPath === undefined)('the day-book in the browser', () => {
   let browser: Browser;
@@ -42,6 +43,26 @@ describe.skipIf(browserPath === undefined)('the day-book in the browser', () => 
     await more.click();
     expect((await working.boundingBox())?.height).toBe(120);
     expect(await page.getByRole('button', { name: 'Show less' }).getAttribute('aria-expanded')).toBe('true');
+    expect(bot.faults).toEqual([]);
+  });
+
+  it.each([
+    [390, 24],
+    [1280, 96],
+  ])('folds small print after its first line on a phone alone: %i px wide', async (width, height) => {
+    await using channel = await testChannel();
+    await using bot = await crewBot(channel);
+    const print = ['First', 'Second', 'Third', 'Fourth'].map((word) => `-# ${word} assumption`).join('\n');
+    await bot.place.send({
+      components: [card(TONE.plain, '### Thread', '## M18', '-# Certain.', print)],
+      flags: MessageFlags.IsComponentsV2,
+    });
+    await using page = await visit(browser, { url: channel.pageUrl, as: 'Ada', width, height: 844 });
+    const clip = page.locator('.fold .clip');
+    await clip.waitFor();
+    expect((await clip.boundingBox())?.height).toBe(height);
+    expect(await page.getByText('Certain.').isVisible()).toBe(true);
+    expect(await page.getByRole('button', { name: 'Show the rest' }).count()).toBe(width < 500 ? 1 : 0);
     expect(bot.faults).toEqual([]);
   });
 

@@ -1,9 +1,10 @@
 import { MessageFlags } from 'discord.js';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { axeFindings, browserPath, startBrowser, visit } from '../support/browser.ts';
 import { testChannel } from '../support/channel.ts';
 import { type CrewBot, card, crewBot, orderCard, TONE, threadCard } from './crew-bot.ts';
+import { sidewaysPx, tooSmall } from './reach.ts';
 
 /** Widths of phones in a fitter's pocket, and of a bench's screen. */
 const SIZES = [
@@ -25,30 +26,6 @@ async function fill(bot: CrewBot): Promise<void> {
   await bot.place.send({
     embeds: [{ title: 'An embed', description: 'From **another** bot', footer: { text: 'foot' } }],
   });
-}
-
-/** Things to press that are lower or narrower than 44 px, the least a thumb finds. */
-async function tooSmall(page: Page): Promise<readonly string[]> {
-  // What the script below answers with.
-  // What the script below answers with.
-  const boxes = (await page.evaluate(
-    `[...document.querySelectorAll('button, select, [role=option], textarea, input, label.choice')].map((one) => {
-      const { width, height } = (one.closest('label.choice') ?? one).getBoundingClientRect();
-      return { name: one.outerHTML.slice(0, 120), width, height };
-    })`,
-  )) as readonly { readonly name: string; readonly width: number; readonly height: number }[];
-  expect(boxes.length).toBeGreaterThan(3);
-  return boxes
-    .filter(({ width, height }) => width > 0 && (height < 44 || width < 44))
-    .map(({ name, width, height }) => `${width} × ${height}: ${name}`);
-}
-
-async function sidewaysPx(page: Page): Promise<number> {
-  const most = await page.evaluate(
-    `Math.max(...[document.documentElement, document.getElementById('book'), document.getElementById('suggestions')]
-      .map((one) => one.scrollWidth - one.clientWidth))`,
-  );
-  return Number(most);
 }
 
 describe.skipIf(browserPath === undefined)('within reach', () => {

@@ -55,6 +55,10 @@ export interface Visit {
   readonly width?: number;
   readonly height?: number;
   readonly scheme?: 'light' | 'dark';
+  /** Device pixels to one CSS pixel. */
+  readonly scale?: number;
+  /** Time zone of the device, by its IANA name. */
+  readonly zone?: string;
 }
 
 /**
@@ -63,13 +67,14 @@ export interface Visit {
  */
 export async function visit(
   browser: Browser,
-  { url, as, width = 390, height = 844, scheme = 'light' }: Visit,
+  { url, as, width = 390, height = 844, scheme = 'light', scale = 1, zone = 'Europe/Berlin' }: Visit,
 ): Promise<Page & AsyncDisposable> {
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: scheme,
+    deviceScaleFactor: scale,
     hasTouch: width < 500,
-    timezoneId: 'Europe/Berlin',
+    timezoneId: zone,
     locale: 'en-GB',
   });
   const page = await context.newPage();
