@@ -89,7 +89,7 @@ function narrowed<Name extends string>(said: readonly (readonly Name[])[]): read
   return said.reduce<readonly Name[]>((left, next) => {
     if (left.length === 0) return next;
     const both = left.filter((one) => next.includes(one));
-    return both.length > 0 ? both : [...left, ...next];
+    return both.length > 0 ? both : left.concat(next);
   }, []);
 }
 

@@ -52,7 +52,8 @@ const phrase = (pattern: string, meaning: PhraseMeaning): Phrase => ({
   pattern: new RegExp(pattern, 'gu'),
   meaning,
 });
-const RING = String.raw`(?:copper |crush |bonded |sealing |aluminium |alloy |fibre |steel )*(?:washers?|sealing rings?|bonded seals?)`;
+const RING =
+  '(?:copper |crush |bonded |sealing |aluminium |alloy |fibre |steel )*(?:washers?|sealing rings?|bonded seals?)';
 
 /** Read in this order, each taken out of the text: phrases before the words they are made of. */
 export const PHRASES: readonly Phrase[] = [

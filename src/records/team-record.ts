@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import { type BuildStore, openBuildStore } from './builds/build-store.ts';
 import { type OrderStore, openOrderStore } from './orders/order-store.ts';
+import { openPortStore, type PortStore } from './ports/port-store.ts';
 import { openSupplierStore, type SupplierStore } from './suppliers/supplier-store.ts';
 import { openSettingsStore, type SettingsStore } from './team/settings-store.ts';
 
@@ -10,6 +11,7 @@ export interface TeamRecord {
   readonly builds: BuildStore;
   readonly suppliers: SupplierStore;
   readonly orders: OrderStore;
+  readonly ports: PortStore;
 }
 
 /** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
@@ -21,5 +23,6 @@ export function openTeamRecord(db: Database): TeamRecord {
     builds: openBuildStore(db),
     suppliers: openSupplierStore(db),
     orders: openOrderStore(db),
+    ports: openPortStore(db),
   };
 }

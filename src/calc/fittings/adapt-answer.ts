@@ -65,10 +65,12 @@ export function adaptAnswer(from: End, to: End, chain: Chain | undefined, unused
   };
 }
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 function resultLine(links: readonly Adapter[]): string {
   const [first, ...more] = links;
   if (first === undefined) return 'They go together as they are, and seal';
-  return more.length === 0 ? adapterName(first) : `${links.length} adapters in a row`;
+  return more.length === 0 ? capital(adapterName(first)) : `${links.length} adapters in a row`;
 }
 
 function linkItem(link: Adapter, joints: Chain['joints']): Item {

@@ -86,10 +86,15 @@ function nearestRung(ladder: readonly number[], dash: number): number {
   );
 }
 
-/** The adapter with these two ends, either way round. */
+/** The adapter with these two ends, turned as they are named. */
 export function findAdapter(adapters: readonly Adapter[], id: string): Adapter | undefined {
-  const turned = id.split('_').toReversed().join('_');
-  return adapters.find((one) => one.id === id || one.id === turned);
+  const found = adapters.find((one) => one.id === id || turned(one).id === id);
+  return found === undefined || found.id === id ? found : turned(found);
+}
+
+/** The same body, the other way round. */
+export function turned({ a, b, ...rest }: Adapter): Adapter {
+  return { ...rest, id: `${b.id}_${a.id}`, a: b, b: a };
 }
 
 /** Its name for an order: "port adapter, JIC -8 male to ORB -10 male". */

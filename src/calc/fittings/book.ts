@@ -1,4 +1,4 @@
-import type { Thread } from '../threads/thread.ts';
+import type { Thread } from '../../calc/threads/thread.ts';
 import type { End, EndSeat, Ring, System } from './end.ts';
 import { SEAT_NAMES } from './end.ts';
 
@@ -115,7 +115,9 @@ function threadEnds(thread: Thread, rings: RingSet | undefined): readonly End[] 
       ];
     case 'npt':
       return americanPipeEnds(thread);
-    default:
+    case 'iso-metric':
+    case 'unified':
+    case 'whitworth':
       return plainEnds(thread, rings);
   }
 }

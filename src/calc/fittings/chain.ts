@@ -1,4 +1,4 @@
-import type { Adapter } from './adapters.ts';
+import { type Adapter, turned } from './adapters.ts';
 import type { End } from './end.ts';
 import { mate } from './mate.ts';
 
@@ -70,10 +70,6 @@ const jointCost = ({ seat }: End): number => (seat === 'taper' ? COST.taperJoint
 function sealed(a: End, b: End): boolean {
   if (a.gender === b.gender || Math.abs(a.thread.basic.majorMm - b.thread.basic.majorMm) > 1) return false;
   return mate(a, b).seals === 'yes';
-}
-
-function turned({ a, b, ...rest }: Adapter): Adapter {
-  return { ...rest, id: `${b.id}_${a.id}`, a: b, b: a };
 }
 
 function chainOf(from: End, to: End, links: readonly Adapter[]): Chain {

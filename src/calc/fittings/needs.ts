@@ -1,5 +1,5 @@
+import { sourceWords } from '../../calc/threads/facts.ts';
 import type { JsonObject } from '../../core/json.ts';
-import { sourceWords } from '../threads/facts.ts';
 import type { End, Ring } from './end.ts';
 import { mate } from './mate.ts';
 import { washersNeeded } from './seal-fit.ts';
@@ -45,7 +45,15 @@ export function needOf(end: End): Need | undefined {
       };
     case 'taper':
       return { what: 'sealant', count: 1, sizes: [], rings: [], source: ['COMMON'] };
-    default:
+    case 'cone37':
+    case 'cone45':
+    case 'cone60':
+    case 'flare30':
+    case 'seat30':
+    case 'double-flare':
+    case 'bubble-flare':
+    case 'none':
+    case 'fastener':
       return undefined;
   }
 }

@@ -122,7 +122,7 @@ export function whichEnd(typed: string, field: string, ends: readonly End[]): Us
   const what =
     sizes.size > MOST_CHOICES
       ? `"${typed}" could be ${sizes.size} threads. Say the size too, like 9/16-18, M14x1.5 or -6`
-      : `"${typed}" could be several ends. Which one?`;
+      : `"${typed}" could be several ends, and it matters which.`;
   return new UserError('which-one', what, { field, choices: spread(ends).map(endChoice) });
 }
 

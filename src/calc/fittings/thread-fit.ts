@@ -31,42 +31,57 @@ const START_PITCHES = { parallel: 0.1, taper: 0.3 } as const;
  */
 export function threadFit(male: End, female: End): ThreadFit {
   const [m, f] = [male.thread, female.thread];
-  const samePitch = Math.abs(m.pitchMm - f.pitchMm) <= SAME_PITCH * f.pitchMm;
-  const sameSize = Math.abs(m.basic.majorMm - f.basic.majorMm) <= SAME_SIZE_PITCHES * f.pitchMm;
-  const sameAngle = m.formAngleDeg === f.formAngleDeg;
-  const start = START_PITCHES[male.tapered || female.tapered ? 'taper' : 'parallel'] * f.pitchMm;
-  const enters = m.limits.major.minMm <= f.basic.majorMm + start;
-  const catches = m.limits.major.maxMm > f.limits.minor.minMm;
-  const fit = (engagement: Engagement, why: string, mixedForm = false): ThreadFit => ({
-    engagement,
-    why,
-    mixedForm,
-  });
-  if (!samePitch) {
-    const why = `${pitchWords(male)} against ${pitchWords(female)}, ${Math.abs(m.pitchMm - f.pitchMm).toFixed(2)} mm out at each turn`;
-    return fit(unlike(enters, catches), sameAngle ? why : `${why}, and ${angles(male, female)}`);
+  const outByMm = Math.abs(m.pitchMm - f.pitchMm);
+  if (outByMm > SAME_PITCH * f.pitchMm) {
+    const why = `${pitchWords(male)} against ${pitchWords(female)}, ${outByMm.toFixed(2)} mm out at each turn`;
+    return engage(
+      unlike(male, female),
+      sameAngle(male, female) ? why : `${why}, and ${angles(male, female)}`,
+    );
   }
-  if (male.tapered || female.tapered) {
-    if (!sameAngle) return fit(unlike(enters, catches), `same pitch, but ${angles(male, female)}`);
-    if (!sameSize) return fit(unlike(enters, catches), sizes(male, female));
-    if (!male.tapered)
-      return fit('binds', 'a parallel thread touches a taper one at the mouth only, then binds');
-    if (female.tapered) return fit('full', 'taper in taper, same pitch and flank angle');
-    if (female.system === 'rp') return fit('full', 'a taper male in the parallel female made for it');
-    if (female.system === 'npsm')
-      return fit('full', 'the free-fitting parallel thread of the same pipe series');
-    return fit('jams', 'a taper thread in a parallel one goes in some turns and jams at the gauge plane');
-  }
-  if (sameSize && sameAngle)
-    return fit('full', `the same thread: ${sizeWords(male)}, ${pitchWords(male)}, ${m.formAngleDeg}°`);
-  if (sameSize) return fit('full', `same size and pitch, but ${angles(male, female)}`, true);
-  if (!enters) return fit('will-not-enter', sizes(male, female));
-  return fit(catches ? 'loose' : 'drops-through', sizes(male, female));
+  return male.tapered || female.tapered ? taperFit(male, female) : parallelFit(male, female);
 }
 
-function unlike(enters: boolean, catches: boolean): Engagement {
-  if (!enters) return 'will-not-enter';
-  return catches ? 'binds' : 'drops-through';
+/** Threads of one pitch, at least one of them tapered. */
+function taperFit(male: End, female: End): ThreadFit {
+  if (!sameAngle(male, female))
+    return engage(unlike(male, female), `same pitch, but ${angles(male, female)}`);
+  if (!sameSize(male, female)) return engage(unlike(male, female), sizes(male, female));
+  if (!male.tapered)
+    return engage('binds', 'a parallel thread touches a taper one at the mouth only, then binds');
+  if (female.tapered) return engage('full', 'taper in taper, same pitch and flank angle');
+  if (female.system === 'rp') return engage('full', 'a taper male in the parallel female made for it');
+  if (female.system === 'npsm')
+    return engage('full', 'the free-fitting parallel thread of the same pipe series');
+  return engage('jams', 'a taper thread in a parallel one goes in some turns and jams at the gauge plane');
+}
+
+/** Parallel threads of one pitch. */
+function parallelFit(male: End, female: End): ThreadFit {
+  const { formAngleDeg } = male.thread;
+  if (sameSize(male, female)) {
+    return sameAngle(male, female)
+      ? engage('full', `the same thread: ${sizeWords(male)}, ${pitchWords(male)}, ${formAngleDeg}°`)
+      : { ...engage('full', `same size and pitch, but ${angles(male, female)}`), mixedForm: true };
+  }
+  const engagement = unlike(male, female);
+  return engage(engagement === 'binds' ? 'loose' : engagement, sizes(male, female));
+}
+
+const engage = (engagement: Engagement, why: string): ThreadFit => ({ engagement, why, mixedForm: false });
+
+const sameAngle = (male: End, female: End): boolean =>
+  male.thread.formAngleDeg === female.thread.formAngleDeg;
+
+const sameSize = ({ thread: m }: End, { thread: f }: End): boolean =>
+  Math.abs(m.basic.majorMm - f.basic.majorMm) <= SAME_SIZE_PITCHES * f.pitchMm;
+
+/** How far threads that are not one get. */
+function unlike(male: End, female: End): 'binds' | 'will-not-enter' | 'drops-through' {
+  const [m, f] = [male.thread, female.thread];
+  const startMm = START_PITCHES[male.tapered || female.tapered ? 'taper' : 'parallel'] * f.pitchMm;
+  if (m.limits.major.minMm > f.basic.majorMm + startMm) return 'will-not-enter';
+  return m.limits.major.maxMm > f.limits.minor.minMm ? 'binds' : 'drops-through';
 }
 
 function pitchWords({ thread }: End): string {

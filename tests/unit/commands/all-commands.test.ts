@@ -169,14 +169,27 @@ describe('every button, menu and form', () => {
     });
     expect(posted).toHaveLength(1);
     const morning = posted.map(({ answer }): Result => ({ ok: true, reply: answer }));
-    const queue = [...morning, await bot.run('order list'), await bot.run('order show', { order: '1' })];
+    const queue = [
+      ...morning,
+      await bot.run('order list'),
+      await bot.run('order show', { order: '1' }),
+      await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
+      await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
+    ];
     const followed = new Set<string>();
     for (let result = queue.shift(); result; result = queue.shift()) {
       expectLeadsSomewhere(result);
       const { reply } = result;
       const fields: Record<string, string> =
         reply.kind === 'form'
-          ? { quantity: '1', condition: 'good', due: 'next Friday', outcome: 'replaced' }
+          ? {
+              quantity: '1',
+              condition: 'good',
+              due: 'next Friday',
+              outcome: 'replaced',
+              what: 'adapter',
+              supplier: 'Norvale',
+            }
           : reply.menu
             ? { [reply.menu.arg]: reply.menu.choices[0]?.value ?? '' }
             : {};
