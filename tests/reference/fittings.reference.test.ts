@@ -1,3 +1,4 @@
+import { readdir, readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { dashReply, mateReply } from '../../commands/fitting.ts';
@@ -87,5 +88,35 @@ describe('hose bores', () => {
     // half of the last printed digit, and 0.01 for the table's own rounding of 19.05
     expect(Math.abs((size?.hose_bore_mm ?? 0) - byBore)).toBeLessThanOrEqual(0.06);
     expect(Math.abs((size?.tube_sized_hose_bore_mm ?? 0) - byTube)).toBeLessThanOrEqual(0.06);
+  });
+});
+
+describe('every source of a verdict or a size is spelled out', () => {
+  const root = new URL('../../', import.meta.url);
+  const keysIn = (text: string): readonly string[] =>
+    [...text.matchAll(/["']?sources?["']?: \[([^\]]*)\]/g)].flatMap(([, list = '']) =>
+      [...list.matchAll(/["']([A-Z][A-Z0-9-]+)["']/g)].map(([, key = '']) => key),
+    );
+
+  it.each(['data/fittings/', 'src/calc/fittings/'])('in %s', async (folder) => {
+    const document = await readFile(new URL('docs/sources.md', root), 'utf8');
+    const known = new Set(
+      [...document.matchAll(/^\| ([^|]+) \|/gm)].flatMap(([, keys = '']) =>
+        keys.split(',').map((key) => key.trim()),
+      ),
+    );
+    const texts = await Promise.all(
+      (await readdir(new URL(folder, root))).map((file) => readFile(new URL(folder + file, root), 'utf8')),
+    );
+    const keys = new Set([
+      ...texts.flatMap(keysIn),
+      ...texts.flatMap((text) =>
+        [...text.matchAll(/\(keys? ([A-Z][^);]*)/g)].flatMap(([, list = '']) =>
+          list.split(',').map((key) => key.trim()),
+        ),
+      ),
+    ]);
+    expect(keys.size).toBeGreaterThan(2);
+    for (const key of keys) expect(known, key).toContain(key);
   });
 });

@@ -18,7 +18,7 @@ const COST = { link: 10_000, taperJoint: 100, apart: 1 } as const;
 /**
  * The shortest chain of adapters between two ends that seals at every joint; undefined when there is none.
  *
- * Lowest cost first over the adapters' ends (Dijkstra 1959), so no chain costs less. Ends that go together and seal as
+ * Lowest cost first over the adapters' ends (key DIJKSTRA), so no chain costs less. Ends that go together and seal as
  * they are make a chain of no links.
  */
 export function shortestChain(from: End, to: End, adapters: readonly Adapter[]): Chain | undefined {
