@@ -45,33 +45,32 @@ const onTaper = ({ seat, tapered }: End): boolean => seat === 'taper' || (seat =
 
 function alike(male: End, female: End): SealFit {
   const { seat } = male;
-  switch (seat) {
-    case 'none':
-    case 'fastener':
-      return {
-        seals: false,
-        why: 'the thread only clamps: neither end has a washer, an O-ring or a seat',
-        sources: ['BS2779'],
-      };
-    case 'washer': {
-      const needed = washersNeeded(male);
-      const fitted = male.washersFitted ?? female.washersFitted ?? needed;
-      if (fitted < needed) {
-        return {
-          seals: false,
-          why: 'a banjo eye needs a washer on both sides: one side is left open',
-          sources: ['COMMON'],
-        };
-      }
-      const why =
-        needed === 2
-          ? 'a washer on each side of the eye seals on flat faces'
-          : 'the washer seals on the faces, the thread only clamps';
-      return { seals: true, why, sources: ['BS2779', 'ISO1179P', 'COMMON'] };
-    }
-    default:
-      return { seals: true, why: ALIKE[seat].why, sources: ALIKE[seat].sources };
+  if (seat === 'washer') return washerFit(male, female);
+  if (seat === 'none' || seat === 'fastener') {
+    return {
+      seals: false,
+      why: 'the thread only clamps: neither end has a washer, an O-ring or a seat',
+      sources: ['BS2779'],
+    };
   }
+  return { seals: true, ...ALIKE[seat] };
+}
+
+function washerFit(male: End, female: End): SealFit {
+  const needed = washersNeeded(male);
+  const fitted = male.washersFitted ?? female.washersFitted ?? needed;
+  if (fitted < needed) {
+    return {
+      seals: false,
+      why: 'a banjo eye needs a washer on both sides: one side is left open',
+      sources: ['COMMON'],
+    };
+  }
+  const why =
+    needed === 2
+      ? 'a washer on each side of the eye seals on flat faces'
+      : 'the washer seals on the faces, the thread only clamps';
+  return { seals: true, why, sources: ['BS2779', 'ISO1179P', 'COMMON'] };
 }
 
 const ALIKE: Readonly<
