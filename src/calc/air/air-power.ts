@@ -1,4 +1,4 @@
-import { requireRange } from '../../calc/require-range.ts';
+import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 
 /**

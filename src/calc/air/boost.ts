@@ -1,4 +1,4 @@
-import { requireRange } from '../../calc/require-range.ts';
+import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { GAMMA_AIR, KELVIN_AT_ZERO_C } from './constants.ts';
 

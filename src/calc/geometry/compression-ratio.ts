@@ -1,4 +1,4 @@
-import { requireRange } from '../../calc/require-range.ts';
+import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { boreAreaMm2, displacement } from './displacement.ts';
 

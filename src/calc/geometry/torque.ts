@@ -1,4 +1,4 @@
-import { requireRange } from '../../calc/require-range.ts';
+import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 
 const KW_PER_NM_RPM = (2 * Math.PI) / 60_000;
