@@ -10,7 +10,7 @@ import type { End, EndSeat } from '../../src/calc/fittings/end.ts';
 import { mate } from '../../src/calc/fittings/mate.ts';
 import { endsMeant } from '../../src/calc/fittings/resolve.ts';
 import { UserError } from '../../src/core/user-error.ts';
-import { readFittingEnd } from '../../src/phrases/fitting-end.ts';
+import { readFittingEnd } from '../../src/phrases/fittings/end.ts';
 import { adapters, book } from '../support/fitting-book.ts';
 
 const runs = {
