@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 
 /**
  * Power that an air flow can make: P = ṁ_a/(λ·AFR_st)/BSFC.

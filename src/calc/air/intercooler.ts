@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 import { compressorOutlet } from './boost.ts';
 import { KELVIN_AT_ZERO_C } from './constants.ts';
 

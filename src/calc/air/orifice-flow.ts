@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 
 /**
  * Air through a measuring orifice in the wall of an air box: ṁ = C_d · A · √(2·Δp·ρ).

@@ -16,7 +16,10 @@ export function outsidePressure(place: {
 }): Calculation<{ readonly atmosphereKpa: number }> {
   const { barometerKpa, altitudeM } = place;
   if (barometerKpa !== undefined && altitudeM !== undefined) {
-    throw new UserError('bad-input', 'Give the barometer or the altitude, not both: the barometer outranks it.');
+    throw new UserError(
+      'bad-input',
+      'Give the barometer or the altitude, not both: the barometer outranks it.',
+    );
   }
   if (barometerKpa !== undefined) {
     requireRange({ what: 'The barometer', value: barometerKpa, min: 50, max: 110, unit: 'kPa' });
@@ -33,7 +36,9 @@ export function outsidePressure(place: {
   const { value, sources } = standardAtmosphere({ altitudeM });
   return {
     value: { atmosphereKpa: value.pressureKpa },
-    assumptions: [`${value.pressureKpa.toFixed(1)} kPa outside, the standard day at ${Math.round(altitudeM)} m`],
+    assumptions: [
+      `${value.pressureKpa.toFixed(1)} kPa outside, the standard day at ${Math.round(altitudeM)} m`,
+    ],
     sources,
     caveats: [],
   };

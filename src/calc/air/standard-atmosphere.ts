@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 import { KELVIN_AT_ZERO_C, R_DRY_AIR, STANDARD_PRESSURE_KPA } from './constants.ts';
 
 const SEA_LEVEL_K = 288.15;

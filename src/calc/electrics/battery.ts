@@ -1,6 +1,6 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
+import { requireRange } from '../require-range.ts';
 
 /** What a battery usually reads; the table is handed in. */
 export interface BatteryTable {

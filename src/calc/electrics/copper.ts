@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 
 /** Resistivity of annealed copper at 20 °C, exactly 1/58 Ω·mm²/m (key IEC60028). */
 const CONDUCTIVITY = 58;

@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 
 interface PullUp {
   /** What the pull-up hangs on: usually the controller's 5 V. */

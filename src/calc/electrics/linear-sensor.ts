@@ -1,6 +1,6 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
+import { requireRange } from '../require-range.ts';
 
 /** A sensor with a straight line: its reading at two voltages, said at a supply. Readings in whatever unit they are given. */
 export interface LinearSensor {

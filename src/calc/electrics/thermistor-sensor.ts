@@ -30,9 +30,13 @@ export interface ThermistorSensor {
  */
 export function thermistorOf(points: readonly ThermistorPoint[], betaK?: number): ThermistorSensor {
   const [one, two, three, ...more] = points;
-  if (one === undefined || more.length > 0) throw new UserError('bad-input', 'Give one, two or three points.');
+  if (one === undefined || more.length > 0)
+    throw new UserError('bad-input', 'Give one, two or three points.');
   if (betaK !== undefined && two !== undefined) {
-    throw new UserError('bad-input', 'A B value goes with one point; two or three points say it better. Leave beta out.');
+    throw new UserError(
+      'bad-input',
+      'A B value goes with one point; two or three points say it better. Leave beta out.',
+    );
   }
   const temperatures = points.map(({ temperatureC }) => temperatureC);
   const span = { coldestC: Math.min(...temperatures), hottestC: Math.max(...temperatures) };
@@ -42,7 +46,10 @@ export function thermistorOf(points: readonly ThermistorPoint[], betaK?: number)
     throw new UserError('bad-input', 'One point alone is no curve: give its beta, or a second point.');
   }
   // B values are taken between 25 and 85 °C by custom.
-  return byBeta(one, betaK, { coldestC: Math.min(25, one.temperatureC), hottestC: Math.max(85, one.temperatureC) });
+  return byBeta(one, betaK, {
+    coldestC: Math.min(25, one.temperatureC),
+    hottestC: Math.max(85, one.temperatureC),
+  });
 }
 
 type Span = Pick<ThermistorSensor, 'coldestC' | 'hottestC'>;
@@ -56,7 +63,9 @@ function byBeta(at: ThermistorPoint, betaK: number, span: Span): ThermistorSenso
     notes: {
       assumptions: [`one B value, ${Math.round(betaK)} K, over the whole range`],
       sources: ['IEC60539'],
-      caveats: ['Far from its points a B value is out by several degrees: measure a third point for a table.'],
+      caveats: [
+        'Far from its points a B value is out by several degrees: measure a third point for a table.',
+      ],
     },
     data: { beta_k: betaK },
   };
@@ -73,7 +82,11 @@ function byCurve(
     resistanceAt: (temperatureC) => curveResistance(curve, { temperatureC }).value,
     temperatureAt: (resistanceOhm) => curveTemperature(curve, { resistanceOhm }).value,
     words: `A = ${words[0]}, B = ${words[1]}, C = ${words[2]}`,
-    notes: { assumptions: ['the three points are right: each degree they are out bends the curve'], sources, caveats: [] },
+    notes: {
+      assumptions: ['the three points are right: each degree they are out bends the curve'],
+      sources,
+      caveats: [],
+    },
     data: { a_per_k: curve.a, b_per_k: curve.b, c_per_k: curve.c },
   };
 }

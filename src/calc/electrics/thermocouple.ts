@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 
 /** Coefficients of the ITS-90 reference function in mV and °C (key ITS90K). */
 const ABOVE_ZERO = [

@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 
 /**
  * Frequency of a trigger wheel: f = z·N, missing teeth counted as if they were there; 360°/z for each.
