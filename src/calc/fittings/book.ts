@@ -1,4 +1,4 @@
-import type { Thread } from '../../calc/threads/thread.ts';
+import type { Thread } from '../threads/thread.ts';
 import type { End, EndSeat, Ring, System } from './end.ts';
 import { SEAT_NAMES } from './end.ts';
 

@@ -1,7 +1,7 @@
-import { sourceWords } from '../../calc/threads/facts.ts';
-import { MM_PER_INCH } from '../../calc/threads/thread.ts';
 import type { JsonObject } from '../../core/json.ts';
 import type { Answer, Fact, Item } from '../../core/reply.ts';
+import { sourceWords } from '../threads/facts.ts';
+import { MM_PER_INCH } from '../threads/thread.ts';
 import { type DashMatch, type DashMeasure, type DashRow, tubeOdIn } from './dash.ts';
 
 /** An end of a dash size: `JIC -6`, `9/16-18 UNF`, and where that is from. */

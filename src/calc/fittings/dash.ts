@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../../calc/threads/thread.ts';
+import { MM_PER_INCH } from '../threads/thread.ts';
 
 /** A dash size: the tube it is the number of, and the hose that goes by it. */
 export interface DashRow {

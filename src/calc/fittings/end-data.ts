@@ -1,5 +1,5 @@
-import { threadName } from '../../calc/threads/wording.ts';
 import type { JsonObject } from '../../core/json.ts';
+import { threadName } from '../threads/wording.ts';
 import type { End } from './end.ts';
 
 /** An end as scripts get it; ids as in the thread and fitting tables. */

@@ -1,4 +1,4 @@
-import type { Side, Thread } from '../../calc/threads/thread.ts';
+import type { Side, Thread } from '../threads/thread.ts';
 
 /** How the trade names a kind of end; `plain` is a thread with no fitting standard behind it. */
 export type System =

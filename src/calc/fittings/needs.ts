@@ -1,5 +1,5 @@
-import { sourceWords } from '../../calc/threads/facts.ts';
 import type { JsonObject } from '../../core/json.ts';
+import { sourceWords } from '../threads/facts.ts';
 import type { End, Ring } from './end.ts';
 import { mate } from './mate.ts';
 import { washersNeeded } from './seal-fit.ts';

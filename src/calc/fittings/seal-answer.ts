@@ -1,5 +1,5 @@
-import { sourceWords } from '../../calc/threads/facts.ts';
 import type { Answer, Fact } from '../../core/reply.ts';
+import { sourceWords } from '../threads/facts.ts';
 import { endCaution } from './cautions.ts';
 import { type End, SEAT_WORDS } from './end.ts';
 import { endData, endLabel } from './end-data.ts';
