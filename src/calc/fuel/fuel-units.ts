@@ -1,5 +1,5 @@
-import { toBase } from '../../calc/units/convert.ts';
-import { POUND_KG } from '../../calc/units/definitions.ts';
+import { toBase } from '../units/convert.ts';
+import { POUND_KG } from '../units/definitions.ts';
 
 /** Grams per second from cc/min, at the density of the fuel. */
 export const gsFromCcMin = (flowCcMin: number, densityKgM3: number): number =>

@@ -1,0 +1,721 @@
+import { z } from 'zod';
+import { defineCommand, subcommand } from '../src/bot/command.ts';
+import {
+  absolutePressure,
+  type FuelFlow,
+  fuelFlow,
+  gaugePressure,
+  quantity,
+  turningSpeed,
+} from '../src/bot/quantity-option.ts';
+import { sumAnswer } from '../src/bot/sum-answer.ts';
+import { deadTimeAt, deadTimeError, deliveredFlow } from '../src/calc/fuel/dead-time.ts';
+import { fuelChange, lambdaIfUnchanged, pulseAfterChange } from '../src/calc/fuel/fuel-change.ts';
+import { ccMinFromGs, gsFromCcMin, lbPerHpHFromGPerKwh } from '../src/calc/fuel/fuel-units.ts';
+import type { Aspiration } from '../src/calc/fuel/fuel-use.ts';
+import { idlePulse } from '../src/calc/fuel/idle.ts';
+import { injectorDuty, longestPulse } from '../src/calc/fuel/injector-duty.ts';
+import {
+  flowAtPressure,
+  flowOfFluid,
+  pressureAcrossInjector,
+  pressureForFlow,
+} from '../src/calc/fuel/injector-pressure.ts';
+import { fuelForCharge } from '../src/calc/fuel/injector-pulse.ts';
+import { injectorForPower, powerFromInjectors } from '../src/calc/fuel/injector-size.ts';
+import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
+import { MATCHED_SPREAD, matchInjectors, USABLE_SPREAD } from '../src/calc/fuel/match.ts';
+import { ccMinOf, FUEL_CAUTION, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
+import { together } from '../src/calc/together.ts';
+import { fromBase } from '../src/calc/units/convert.ts';
+import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import type { Calculation } from '../src/core/calculation.ts';
+import { UserError } from '../src/core/user-error.ts';
+import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
+import { readFuelUse } from '../src/phrases/fuel-use.ts';
+import { readFigures, readPairs } from '../src/phrases/pairs.ts';
+import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
+
+const SUBJECT = 'Injectors';
+const text = (description: string) => z.string().min(1).max(200).describe(description);
+const options = {
+  fuel: text('petrol, E85, M15, 70% ethanol, petrol 2.7% oxygen').default('petrol'),
+  intake: z.enum(['boosted', 'natural']).default('boosted').describe('Boosted, or naturally aspirated'),
+  bsfc: text('Fuel per work, instead of the usual: 0.55 lb/hp·h, 335 g/kWh').optional(),
+  duty: quantity('duty', 'percent', 'Largest duty; 80 to 90 % is usual').prefault('85 %'),
+  at: z.enum(['crank', 'wheels']).default('crank').describe('Where the power is counted'),
+  loss: quantity('loss', 'percent', 'Lost between crank and wheels').prefault('15 %'),
+  density: quantity('density', 'density', 'Of the fuel; the table has it for each').optional(),
+  rated: quantity('rated', 'pressure', 'Pressure the flow was measured at').prefault('3 bar'),
+  shots: z
+    .enum(['sequential', 'each-turn'])
+    .default('sequential')
+    .describe('One shot in two turns, or one each turn'),
+  dead: text('Dead time: 0.9 ms, or a table 8V 2.1ms, 12V 1.1ms, 14V 0.9ms'),
+  volts: quantity('volts', 'voltage', 'Battery voltage, for a table of dead times').prefault('14 V'),
+} as const;
+
+const percent = (ratio: number): string => `${sayNumber(ratio * 100, 3)} %`;
+const ms = (seconds: number): string => `${sayNumber(seconds * 1000, 3)} ms`;
+const powerWords = (kw: number): string => `${sayIn(kw, 'hp', 3)} (${sayIn(kw, 'kW', 3)})`;
+const flowWords = (ccMin: number, densityKgM3: number): string =>
+  `${sayIn(ccMin, 'cc/min', 3)} (${sayIn(gsFromCcMin(ccMin, densityKgM3), 'lb/h', 3)})`;
+
+/** The fuel meant by an option, liquid, with the density said instead of the table's. */
+function fuelOf(field: string, typed: string, densityKgM3?: number): Calculation<KnownFuel> {
+  return typedLiquid(readFuelName(typed, fuelNames), fuelRows, {
+    field,
+    accepted: FUEL_EXAMPLES,
+    densityKgM3,
+  });
+}
+
+const useOf = (typed: string | undefined, aspiration: Aspiration, fuel: KnownFuel) =>
+  typedFuelUse(typed === undefined ? undefined : readFuelUse(typed), aspiration, fuel);
+
+const TIME_IN_S = { ms: 0.001, s: 1, us: 1e-6, µs: 1e-6 } as const;
+const VOLTS = { v: 1, volt: 1, volts: 1 } as const;
+
+/** One dead time, or the place of the battery's voltage in a table of them. */
+function deadTimeOf(
+  field: string,
+  typed: string,
+  voltageV: number,
+): Calculation<{ readonly deadTimeS: number }> {
+  const alone = /^ *(\d*[.,]?\d+) *(ms|µs|us)? *$/u.exec(typed);
+  if (alone !== null) {
+    const deadTimeS =
+      Number((alone[1] ?? '').replace(',', '.')) *
+      (alone[2] === undefined || alone[2] === 'ms' ? 1e-3 : 1e-6);
+    return { value: { deadTimeS }, assumptions: [], sources: [], caveats: [] };
+  }
+  const table = readPairs(typed, VOLTS, TIME_IN_S);
+  if (table.verdict === 'refuse') {
+    throw new UserError(
+      'bad-input',
+      `${field}: ${table.why} What would be read: 0.9 ms, or 8V 2.1ms, 12V 1.1ms, 14V 0.9ms.`,
+    );
+  }
+  return deadTimeAt(table.pairs, voltageV);
+}
+
+const size = subcommand({
+  description: 'Injector size for a power',
+  example: '/injector size power:400hp cylinders:4 fuel:E85',
+  assumes: ['fuel', 'intake', 'bsfc', 'duty', 'at'],
+  input: z.object({
+    power: quantity('power', 'power', 'Power wanted, e.g. 400 hp, 300 kW'),
+    cylinders: z.int().min(1).max(32).describe('Injectors in all, one each cylinder'),
+    fuel: options.fuel,
+    intake: options.intake,
+    bsfc: options.bsfc,
+    duty: options.duty,
+    at: options.at,
+    loss: options.loss,
+    density: options.density,
+    pressure: quantity('pressure', 'pressure', 'Across the injector, when it is not as rated').prefault(
+      '3 bar',
+    ),
+    rated: options.rated,
+  }),
+  run(asked) {
+    const tank = fuelOf('fuel', asked.fuel, asked.density);
+    const use = useOf(asked.bsfc, asked.intake, tank.value);
+    const { densityKgM3, name } = tank.value;
+    const sum = injectorForPower({
+      powerKw: asked.power,
+      injectors: asked.cylinders,
+      dutyRatio: asked.duty,
+      bsfcGPerKwh: use.value.bsfcGPerKwh,
+      densityKgM3,
+      drivelineLossRatio: asked.at === 'wheels' ? asked.loss : 0,
+    });
+    const { flowCcMin, flowGs, fuelFlowGs, crankPowerKw } = sum.value;
+    const rated = flowAtPressure({ flowCcMin, ratedKpa: asked.pressure, acrossKpa: asked.rated });
+    const other = asked.pressure !== asked.rated;
+    return sumAnswer({
+      subject: SUBJECT,
+      result: `${flowWords(rated.value.flowCcMin, densityKgM3)} each on ${name}, rated at ${sayIn(asked.rated, 'bar', 3)}`,
+      certainty: 'The next size up, not the next down; then look whether it still idles (/injector idle).',
+      working: [
+        `${powerWords(crankPowerKw)} at the crank burn ${sayIn(fuelFlowGs, 'kg/h', 3)} at ${bsfcWords(use.value.bsfcGPerKwh)}`,
+        `${sayIn(flowGs, 'g/s', 3)} each of ${asked.cylinders}, open ${percent(asked.duty)} of the time`,
+        ...(other
+          ? [`${sayIn(flowCcMin, 'cc/min', 3)} at ${sayIn(asked.pressure, 'bar', 3)} across it`]
+          : []),
+      ],
+      calculation: together(sum, use, tank, other ? rated : {}, { caveats: [FUEL_CAUTION] }),
+      data: {
+        kind: 'injector',
+        powerKW: asked.power,
+        crankPowerKW: crankPowerKw,
+        cylinders: asked.cylinders,
+        fuel: name,
+        duty: asked.duty,
+        bsfcGPerKWh: use.value.bsfcGPerKwh,
+        densityKgM3,
+        totalGs: fuelFlowGs,
+        flowGs: gsFromCcMin(rated.value.flowCcMin, densityKgM3),
+        flowCcMin: rated.value.flowCcMin,
+        result: { value: rated.value.flowCcMin, unit: 'cc/min' },
+      },
+    });
+  },
+});
+
+const bsfcWords = (gPerKwh: number): string =>
+  `${sayNumber(gPerKwh, 3)} g/kWh (${sayNumber(lbPerHpHFromGPerKwh(gPerKwh), 2)} lb/hp·h)`;
+
+const power = subcommand({
+  description: 'What power a set of injectors supports',
+  example: '/injector power flow:440cc count:6 fuel:E85',
+  assumes: ['fuel', 'intake', 'bsfc', 'duty', 'rated'],
+  input: z.object({
+    flow: fuelFlow('flow', 'Flow of one: 440 cc, 42 lb/h'),
+    count: z.int().min(1).max(32).describe('How many'),
+    fuel: options.fuel,
+    intake: options.intake,
+    bsfc: options.bsfc,
+    duty: options.duty,
+    pressure: quantity('pressure', 'pressure', 'Across the injector, when it is not as rated').prefault(
+      '3 bar',
+    ),
+    rated: options.rated,
+    loss: options.loss,
+    density: options.density,
+  }),
+  run(asked) {
+    const tank = fuelOf('fuel', asked.fuel, asked.density);
+    const { densityKgM3, name } = tank.value;
+    const use = useOf(asked.bsfc, asked.intake, tank.value);
+    const ratedCcMin = ccMinOf(asked.flow, densityKgM3);
+    const flow = flowAtPressure({ flowCcMin: ratedCcMin, ratedKpa: asked.rated, acrossKpa: asked.pressure });
+    const sum = powerFromInjectors({
+      flowCcMin: flow.value.flowCcMin,
+      injectors: asked.count,
+      dutyRatio: asked.duty,
+      bsfcGPerKwh: use.value.bsfcGPerKwh,
+      densityKgM3,
+      drivelineLossRatio: asked.loss,
+    });
+    const { crankPowerKw, wheelPowerKw, fuelFlowGs, flowGs } = sum.value;
+    return sumAnswer({
+      subject: SUBJECT,
+      result: `Good for ${powerWords(crankPowerKw)} at the crank on ${name}`,
+      certainty: `About ${powerWords(wheelPowerKw)} at the wheels. The pump has to bring it too: /pump need.`,
+      working: [
+        `${asked.count} of ${flowWords(flow.value.flowCcMin, densityKgM3)}, open ${percent(asked.duty)}: ${sayIn(fuelFlowGs, 'kg/h', 3)}`,
+        `at ${bsfcWords(use.value.bsfcGPerKwh)}`,
+      ],
+      calculation: together(sum, use, tank, { caveats: [FUEL_CAUTION] }),
+      data: {
+        kind: 'injector',
+        count: asked.count,
+        flowCcMin: ratedCcMin,
+        flowGs,
+        fuel: name,
+        duty: asked.duty,
+        bsfcGPerKWh: use.value.bsfcGPerKwh,
+        densityKgM3,
+        totalGs: fuelFlowGs,
+        powerKW: crankPowerKw,
+        wheelPowerKW: wheelPowerKw,
+        result: { value: crankPowerKw, unit: 'kW' },
+      },
+    });
+  },
+});
+
+const duty = subcommand({
+  description: 'Duty from pulse and speed, or the longest pulse at a duty; also over a few lines of a log',
+  example: '/injector duty speed:7000rpm pulse:12.5ms',
+  assumes: ['limit', 'shots'],
+  input: z.object({
+    speed: turningSpeed('speed', 'Engine speed').optional(),
+    pulse: quantity(
+      'pulse',
+      'time',
+      'Pulse width, e.g. 12.5 ms; left out: the longest is worked out',
+    ).optional(),
+    log: text('Or speed and pulse pairs from a log: 5000 9.1, 6000 10.4, 7000 11.2').optional(),
+    limit: quantity('limit', 'percent', 'Largest duty; 80 to 90 % is usual').prefault('85 %'),
+    shots: options.shots,
+  }),
+  run({ speed, pulse, log, limit, shots }) {
+    const points = loggedPoints(speed, pulse, log);
+    const worked = points.map(({ speedRpm, pulseS }) => ({
+      speedRpm,
+      pulseS,
+      sum: injectorDuty({ pulseS, speedRpm, injection: shots }),
+    }));
+    const worst = worked.toSorted((a, b) => b.sum.value.dutyRatio - a.sum.value.dutyRatio)[0];
+    const speedRpm = worst?.speedRpm ?? speed;
+    if (speedRpm === undefined)
+      throw new UserError('bad-input', 'Give speed, with or without pulse, or a log.');
+    const longest = longestPulse({ dutyRatio: limit, speedRpm, injection: shots });
+    const longestWords = `${ms(longest.value.pulseS)} is the longest pulse at ${sayNumber(speedRpm)} rpm and ${percent(limit)}`;
+    const over = worst !== undefined && worst.sum.value.dutyRatio > limit;
+    return sumAnswer({
+      subject: SUBJECT,
+      result:
+        worst === undefined
+          ? longestWords
+          : `${percent(worst.sum.value.dutyRatio)} duty at ${sayNumber(speedRpm)} rpm: ${over ? 'over' : 'within'} ${percent(limit)}`,
+      ...(over ? { tone: 'late' as const } : {}),
+      working: [
+        `${ms(longest.value.periodS)} between shots`,
+        ...(worst === undefined ? [] : [longestWords]),
+        ...(worked.length < 2
+          ? []
+          : worked.map(({ speedRpm: at, sum }) => `${sayNumber(at)} rpm: ${percent(sum.value.dutyRatio)}`)),
+      ],
+      calculation: together(worst?.sum ?? longest),
+      data: {
+        kind: 'injector',
+        rpm: speedRpm,
+        duty: worst?.sum.value.dutyRatio ?? limit,
+        dutyLimit: limit,
+        periodS: longest.value.periodS,
+        longestPulseS: longest.value.pulseS,
+        ...(worst === undefined
+          ? { result: { value: longest.value.pulseS * 1000, unit: 'ms' } }
+          : { pulseS: worst.pulseS, result: { value: worst.sum.value.dutyRatio, unit: '1' } }),
+      },
+    });
+  },
+});
+
+interface LoggedPoint {
+  readonly speedRpm: number;
+  readonly pulseS: number;
+}
+
+function loggedPoints(
+  speed: number | undefined,
+  pulse: number | undefined,
+  log: string | undefined,
+): readonly LoggedPoint[] {
+  if (log === undefined)
+    return speed === undefined || pulse === undefined ? [] : [{ speedRpm: speed, pulseS: pulse }];
+  const read = readPairs(log, { rpm: 1 }, TIME_IN_S);
+  if (read.verdict === 'read') return read.pairs.map(({ at, value }) => ({ speedRpm: at, pulseS: value }));
+  throw new UserError(
+    'bad-input',
+    `log: ${read.why} What would be read: 5000 9.1, 6000 10.4, 7000 11.2 (rpm and ms).`,
+  );
+}
+
+const flow = subcommand({
+  description: 'Flow at another pressure, the pressure for a flow, or the flow in other units',
+  example: '/injector flow flow:550cc from:3bar to:3.5bar',
+  assumes: ['from', 'manifold', 'regulator', 'fuel', 'bench'],
+  input: z.object({
+    flow: fuelFlow('flow', 'Flow as rated: 550 cc, 42 lb/h'),
+    to: quantity('to', 'pressure', 'Pressure at the rail, or across the injector without boost').optional(),
+    wanted: fuelFlow('wanted', 'Or the flow wanted: says the pressure it takes').optional(),
+    from: quantity('from', 'pressure', 'Pressure it was rated at').prefault('3 bar'),
+    manifold: gaugePressure('manifold', 'Boost in the manifold, gauge; vacuum is negative').prefault('0 bar'),
+    regulator: z
+      .enum(['follows', 'fixed'])
+      .default('follows')
+      .describe('Whether the regulator follows the manifold 1:1'),
+    fuel: options.fuel,
+    density: options.density,
+    bench: text('What it was measured with, when it was not the fuel: n-heptane').optional(),
+  }),
+  run(asked) {
+    const tank = fuelOf('fuel', asked.fuel, asked.density);
+    const { densityKgM3, name } = tank.value;
+    const bench = asked.bench === undefined ? undefined : fuelOf('bench', asked.bench);
+    const typedCcMin = ccMinOf(asked.flow, bench?.value.densityKgM3 ?? densityKgM3);
+    const onFuel = onThisFuel(typedCcMin, bench?.value, tank.value);
+    const fromCcMin = onFuel?.value.flowCcMin ?? typedCcMin;
+    const given = {
+      kind: 'injector',
+      ...('massGs' in asked.flow ? { flowGs: asked.flow.massGs } : { flowCcMin: asked.flow.volumeCcMin }),
+      fuel: name,
+      densityKgM3,
+      fromKPa: asked.from,
+    };
+    if (asked.wanted !== undefined) {
+      const wantedCcMin = ccMinOf(asked.wanted, densityKgM3);
+      const sum = pressureForFlow({ flowCcMin: fromCcMin, ratedKpa: asked.from, wantedCcMin });
+      const { acrossKpa } = sum.value;
+      return sumAnswer({
+        subject: SUBJECT,
+        result: `${pressureWords(acrossKpa)} across the injector for ${flowWords(wantedCcMin, densityKgM3)}`,
+        working: [`From ${flowWords(fromCcMin, densityKgM3)} at ${pressureWords(asked.from)}, by the square`],
+        calculation: together(sum, onFuel ?? {}, tank, { caveats: [FUEL_CAUTION] }),
+        data: { ...given, wantedCcMin, toKPa: acrossKpa, result: { value: acrossKpa, unit: 'kPa' } },
+      });
+    }
+    if (asked.to === undefined && asked.manifold === 0) {
+      const flowGs = gsFromCcMin(fromCcMin, densityKgM3);
+      const other = 'massGs' in asked.flow ? sayIn(fromCcMin, 'cc/min', 3) : sayIn(flowGs, 'lb/h', 3);
+      return sumAnswer({
+        subject: SUBJECT,
+        result: `${other} of ${name} at ${sayNumber(densityKgM3 / 1000, 3)} g/cc`,
+        certainty: 'The trade also reckons 10.5 cc/min to the lb/h, which is a fuel of 0.720 g/cc.',
+        working: [
+          `${sayIn(fromCcMin, 'cc/min', 3)} = ${sayIn(flowGs, 'g/s', 3)} = ${sayIn(flowGs, 'lb/h', 3)}`,
+        ],
+        calculation: together(onFuel ?? {}, tank),
+        data: {
+          ...given,
+          result:
+            'massGs' in asked.flow
+              ? { value: fromCcMin, unit: 'cc/min' }
+              : { value: fromBase(flowGs, 'lb/h'), unit: 'lb/h' },
+        },
+      });
+    }
+    const base = asked.to ?? asked.from;
+    const rail = pressureAcrossInjector({
+      baseKpa: base,
+      manifoldKpa: asked.manifold,
+      referenced: asked.regulator === 'follows',
+    });
+    const { acrossKpa, railKpa } = rail.value;
+    const sum = flowAtPressure({ flowCcMin: fromCcMin, ratedKpa: asked.from, acrossKpa });
+    return sumAnswer({
+      subject: SUBJECT,
+      result: `${flowWords(sum.value.flowCcMin, densityKgM3)} at ${pressureWords(acrossKpa)} across the injector`,
+      working: [
+        `Rated ${flowWords(fromCcMin, densityKgM3)} at ${pressureWords(asked.from)}`,
+        `Rail ${pressureWords(railKpa)}, manifold ${pressureWords(asked.manifold)}, both by gauge`,
+        `× √(${sayNumber(acrossKpa)} / ${sayNumber(asked.from)}) = × ${sayNumber(Math.sqrt(acrossKpa / asked.from), 3)}`,
+      ],
+      calculation: together(sum, rail, onFuel ?? {}, tank, { caveats: [FUEL_CAUTION] }),
+      data: {
+        ...given,
+        toKPa: base,
+        railKPa: railKpa,
+        acrossKPa: acrossKpa,
+        manifoldKPa: asked.manifold,
+        result: { value: sum.value.flowCcMin, unit: 'cc/min' },
+      },
+    });
+  },
+});
+
+const pressureWords = (kPa: number): string => `${sayIn(kPa, 'bar', 3)} (${sayIn(kPa, 'psi', 3)})`;
+
+/** A bench flow turned into one with the fuel, when the bench ran something else. */
+function onThisFuel(flowCcMin: number, bench: KnownFuel | undefined, fuel: KnownFuel) {
+  return bench === undefined
+    ? undefined
+    : flowOfFluid({ flowCcMin, testDensityKgM3: bench.densityKgM3, fuelDensityKgM3: fuel.densityKgM3 });
+}
+
+const change = subcommand({
+  description: 'Other injectors or another fuel: what the table and the first-start settings are rescaled by',
+  example: '/injector change old:440cc new:1000cc newfuel:E85 pulse:2.5ms olddead:0.9ms dead:1.1ms',
+  assumes: ['fuel', 'volts'],
+  input: z.object({
+    old: fuelFlow('old', 'Flow of the old ones: 440 cc, 42 lb/h'),
+    new: fuelFlow('new', 'Flow of the new ones, at the same pressure'),
+    fuel: options.fuel,
+    newfuel: text('Fuel after the change, when it is another').optional(),
+    pulse: quantity('pulse', 'time', 'A pulse that is right now, e.g. 2.5 ms at idle').optional(),
+    olddead: text('Dead time of the old ones: 0.9 ms, or a table').optional(),
+    dead: text('Dead time of the new ones: 1.1 ms, or 8V 2.1ms, 12V 1.3ms, 14V 1.1ms').optional(),
+    volts: options.volts,
+    duty: quantity('duty', 'percent', 'Highest duty now, to see what it becomes').optional(),
+  }),
+  run(asked) {
+    const before = fuelOf('fuel', asked.fuel);
+    const after = fuelOf('newfuel', asked.newfuel ?? asked.fuel);
+    const [oldCcMin, newCcMin] = [
+      ccMinOf(asked.old, before.value.densityKgM3),
+      ccMinOf(asked.new, after.value.densityKgM3),
+    ];
+    const sum = fuelChange({ ...before.value, flowCcMin: oldCcMin }, { ...after.value, flowCcMin: newCcMin });
+    const { openTimeRatio, volumeRatio } = sum.value;
+    const unchanged = lambdaIfUnchanged(1, sum.value);
+    const dead = deadTimes(asked);
+    const pulse =
+      dead === undefined || asked.pulse === undefined
+        ? undefined
+        : pulseAfterChange({ pulseS: asked.pulse, ...dead.value, openTimeRatio });
+    const newDuty = asked.duty === undefined ? undefined : asked.duty * openTimeRatio;
+    const direction =
+      openTimeRatio < 1 ? `take ${percent(1 - openTimeRatio)} out` : `put ${percent(openTimeRatio - 1)} in`;
+    return sumAnswer({
+      subject: SUBJECT,
+      result: `Open times × ${openTimeRatio.toFixed(3)}: ${direction}`,
+      certainty: `Changed nothing, λ 1.00 would become ${unchanged.toFixed(2)}: ${unchanged < 1 ? 'rich' : 'lean, do not drive it so'}.`,
+      working: [
+        `Fuel by volume × ${volumeRatio.toFixed(3)}, flow × ${(newCcMin / oldCcMin).toFixed(3)}`,
+        ...(pulse === undefined
+          ? []
+          : [`Pulse ${ms(asked.pulse ?? 0)} becomes ${ms(pulse)}, dead time included`]),
+        ...(newDuty === undefined ? [] : [`Duty ${percent(asked.duty ?? 0)} becomes ${percent(newDuty)}`]),
+      ],
+      facts: [
+        [
+          'Set the injector to',
+          `${sayIn(newCcMin, 'cc/min')} and the fuel to ${after.value.stoichiometricAfr.toFixed(2)} : 1, if it knows both: then leave the table`,
+        ],
+        [
+          'Set a table of open times',
+          `all cells × ${openTimeRatio.toFixed(3)}, and cranking, warm-up and acceleration likewise`,
+        ],
+        [
+          'Set the dead time',
+          dead === undefined
+            ? 'to the new injectors: type dead to see the first pulse'
+            : `${ms(dead.value.newDeadTimeS)} at ${sayIn(asked.volts, 'V')}`,
+        ],
+      ],
+      calculation: together(sum, before, after, dead ?? {}, {
+        caveats: [
+          FUEL_CAUTION,
+          ...(newDuty !== undefined && newDuty > 0.9
+            ? ['That duty is over 90 %: these injectors are too small for it.']
+            : []),
+        ],
+      }),
+      data: {
+        kind: 'injector',
+        oldCcMin,
+        newCcMin,
+        fuel: before.value.name,
+        newFuel: after.value.name,
+        openTimeRatio,
+        volumeRatio,
+        massRatio: sum.value.massRatio,
+        lambdaUnchanged: unchanged,
+        ...(pulse === undefined ? {} : { newPulseS: pulse }),
+        ...(newDuty === undefined ? {} : { newDuty }),
+        result: { value: openTimeRatio, unit: '1' },
+      },
+    });
+  },
+});
+
+/** Both dead times, where they were typed; the new one counts for the old where that was left out. */
+function deadTimes({
+  olddead,
+  dead,
+  volts,
+}: {
+  olddead?: string | undefined;
+  dead?: string | undefined;
+  volts: number;
+}) {
+  if (dead === undefined) return undefined;
+  const now = deadTimeOf('dead', dead, volts);
+  const old = olddead === undefined ? now : deadTimeOf('olddead', olddead, volts);
+  return {
+    ...together(now, old),
+    value: { oldDeadTimeS: old.value.deadTimeS, newDeadTimeS: now.value.deadTimeS },
+  };
+}
+
+const idle = subcommand({
+  description: 'Whether big injectors can be held at idle, and the largest that could',
+  example: '/injector idle flow:1000cc dead:1.1ms displacement:2L cylinders:4',
+  assumes: ['speed', 'map', 've', 'lambda', 'smallest'],
+  input: z.object({
+    flow: fuelFlow('flow', 'Flow of one: 1000 cc, 95 lb/h'),
+    dead: options.dead,
+    displacement: quantity('displacement', 'volume', 'Of the engine, e.g. 2 L'),
+    cylinders: z.int().min(1).max(32).describe('Cylinders'),
+    fuel: options.fuel,
+    speed: turningSpeed('speed', 'Idle speed').prefault('900 rpm'),
+    map: absolutePressure('map', 'Manifold at idle, absolute').prefault('35 kPa'),
+    ve: quantity('ve', 'percent', 'Volumetric efficiency at idle, of the air in the manifold').prefault(
+      '75 %',
+    ),
+    lambda: z.number().min(0.6).max(1.4).default(1).describe('λ wanted at idle'),
+    smallest: quantity(
+      'smallest',
+      'time',
+      'Smallest stable pulse, dead time included; usual: dead time + 0.5 ms',
+    ).optional(),
+    temp: quantity('temp', 'temperature', 'Charge').prefault('40 °C'),
+    volts: options.volts,
+  }),
+  run(asked) {
+    const tank = fuelOf('fuel', asked.fuel);
+    const { densityKgM3, name, stoichiometricAfr } = tank.value;
+    const dead = deadTimeOf('dead', asked.dead, asked.volts);
+    const { deadTimeS } = dead.value;
+    const flowCcMin = ccMinOf(asked.flow, densityKgM3);
+    const charge = fuelForCharge({
+      cylinderL: asked.displacement / asked.cylinders,
+      manifoldKpa: asked.map,
+      chargeC: asked.temp,
+      veRatio: asked.ve,
+      lambdaRatio: asked.lambda,
+      stoichiometricAfr,
+    });
+    const sum = idlePulse({
+      fuelG: charge.value.fuelG,
+      staticFlowGs: gsFromCcMin(flowCcMin, densityKgM3),
+      deadTimeS,
+      smallestPulseS: asked.smallest ?? deadTimeS + 0.0005,
+    });
+    const { pulseS, effectiveS, feasible, marginRatio, largestFlowGs } = sum.value;
+    const largestCcMin = ccMinFromGs(largestFlowGs, densityKgM3);
+    const delivered = deliveredFlow({
+      pulseS,
+      deadTimeS,
+      speedRpm: asked.speed,
+      staticFlowCcMin: flowCcMin,
+      injection: 'sequential',
+    });
+    return sumAnswer({
+      subject: SUBJECT,
+      result: feasible
+        ? `It idles on ${ms(pulseS)}, ${percent(marginRatio - 1)} above the smallest pulse`
+        : `Too big to idle: it needs ${ms(pulseS)}, less than it can repeat`,
+      ...(feasible ? {} : { tone: 'late' as const }),
+      certainty: `The largest that idles there: ${flowWords(largestCcMin, densityKgM3)} on ${name}.`,
+      working: [
+        `${sayNumber(charge.value.airG * 1000, 3)} mg of air want ${sayNumber(charge.value.fuelG * 1000, 3)} mg of ${name}`,
+        `${ms(effectiveS)} open and ${ms(deadTimeS)} dead time`,
+        `${sayIn(delivered.value.meanFlowCcMin * asked.cylinders, 'L/h', 3)} in all at ${sayNumber(asked.speed)} rpm`,
+      ],
+      calculation: together(sum, charge, dead, tank),
+      data: {
+        kind: 'injector',
+        flowCcMin,
+        fuel: name,
+        airG: charge.value.airG,
+        fuelG: charge.value.fuelG,
+        effectiveS,
+        pulseS,
+        marginRatio,
+        feasible,
+        largestCcMin,
+        result: { value: pulseS * 1000, unit: 'ms' },
+      },
+    });
+  },
+});
+
+const dead = subcommand({
+  description:
+    'Dead time at a voltage from a typed table, what a pulse delivers, and the error of a wrong one',
+  example: '/injector dead table:"8V 2.1ms, 12V 1.1ms, 14V 0.9ms" volts:11V pulse:2.5ms',
+  input: z.object({
+    table: text('Voltage and dead time from the data sheet: 8V 2.1ms, 12V 1.1ms, 14V 0.9ms'),
+    volts: quantity('volts', 'voltage', 'Battery voltage'),
+    pulse: quantity('pulse', 'time', 'Pulse, e.g. 2.5 ms: shows what is delivered').optional(),
+    set: text('Dead time the controller reckons with: 0.9 ms, or a table').optional(),
+    speed: turningSpeed('speed', 'Engine speed, for the mean flow').optional(),
+    flow: fuelFlow('flow', 'Static flow, for the mean flow').optional(),
+    shots: options.shots,
+  }),
+  run(asked) {
+    const now = deadTimeOf('table', asked.table, asked.volts);
+    const { deadTimeS } = now.value;
+    const { pulse } = asked;
+    const set = asked.set === undefined ? undefined : deadTimeOf('set', asked.set, asked.volts);
+    const error =
+      set === undefined || pulse === undefined
+        ? undefined
+        : deadTimeError({ pulseS: pulse, assumedDeadTimeS: set.value.deadTimeS, trueDeadTimeS: deadTimeS });
+    const delivered = deliveredOf(asked, deadTimeS);
+    return sumAnswer({
+      subject: SUBJECT,
+      result:
+        error === undefined
+          ? `${ms(deadTimeS)} dead time at ${sayIn(asked.volts, 'V')}`
+          : `${percent(Math.abs(error.value.errorRatio))} ${error.value.errorRatio < 0 ? 'lean' : 'rich'}: ${ms(deadTimeS)} dead time, ${ms(set?.value.deadTimeS ?? 0)} set`,
+      working: [
+        ...(pulse === undefined
+          ? []
+          : [`A pulse of ${ms(pulse)} is open for ${ms(Math.max(0, pulse - deadTimeS))}`]),
+        ...(delivered === undefined
+          ? []
+          : [
+              `${sayIn(delivered.value.meanFlowCcMin, 'cc/min', 3)} on average, ${percent(delivered.value.effectiveDutyRatio)} of the time open`,
+            ]),
+      ],
+      calculation: together(now, set ?? {}, error ?? {}, delivered ?? {}),
+      data: {
+        kind: 'injector',
+        deadTimeS,
+        voltageV: asked.volts,
+        ...(pulse === undefined ? {} : { pulseS: pulse, effectiveS: pulse - deadTimeS }),
+        ...(error === undefined ? {} : { errorRatio: error.value.errorRatio }),
+        ...(delivered === undefined
+          ? {}
+          : {
+              meanFlowCcMin: delivered.value.meanFlowCcMin,
+              effectiveDuty: delivered.value.effectiveDutyRatio,
+            }),
+        result: { value: deadTimeS * 1000, unit: 'ms' },
+      },
+    });
+  },
+});
+
+function deliveredOf(
+  asked: {
+    readonly pulse?: number | undefined;
+    readonly speed?: number | undefined;
+    readonly flow?: FuelFlow | undefined;
+    readonly shots: 'sequential' | 'each-turn';
+  },
+  deadTimeS: number,
+) {
+  const { pulse, speed, flow: one, shots } = asked;
+  if (pulse === undefined || speed === undefined || one === undefined) return undefined;
+  const petrol = fuelOf('fuel', 'petrol').value;
+  return deliveredFlow({
+    pulseS: pulse,
+    deadTimeS,
+    speedRpm: speed,
+    staticFlowCcMin: ccMinOf(one, petrol.densityKgM3),
+    injection: shots,
+  });
+}
+
+const match = subcommand({
+  description: 'Matching a set from bench flows: the spread, and which cylinder leans',
+  example: '/injector match flows:"438 441 429 444"',
+  input: z.object({ flows: text('Flow of each in order of the cylinders: 438 441 429 444') }),
+  run({ flows }) {
+    const read = readFigures(flows);
+    if (read.verdict === 'refuse') {
+      throw new UserError('bad-input', `flows: ${read.why} What would be read: 438 441 429 444.`);
+    }
+    const sum = matchInjectors(read.figures);
+    const { spreadRatio, meanCcMin, offRatios, trimRatios, leanest, richest } = sum.value;
+    const offOf = (cylinder: number) => percent(Math.abs(offRatios[cylinder - 1] ?? 0));
+    const verdict =
+      spreadRatio <= MATCHED_SPREAD ? 'matched' : spreadRatio <= USABLE_SPREAD ? 'usable' : 'not a set';
+    return sumAnswer({
+      subject: SUBJECT,
+      result: `${percent(spreadRatio)} spread, ${verdict}: cylinder ${leanest} leans by ${offOf(leanest)}`,
+      ...(verdict === 'not a set' ? { tone: 'late' as const } : {}),
+      certainty:
+        verdict === 'matched'
+          ? 'Nothing to trim.'
+          : `Cylinder ${richest} runs rich by ${offOf(richest)}. Clean and measure again before trimming.`,
+      working: read.figures.map(
+        (each, index) =>
+          `Cylinder ${index + 1}: ${sayNumber(each)}, trim × ${(trimRatios[index] ?? 1).toFixed(3)}`,
+      ),
+      calculation: sum,
+      data: {
+        kind: 'injector',
+        meanCcMin,
+        spreadRatio,
+        offRatios: [...offRatios],
+        trimRatios: [...trimRatios],
+        leanest,
+        richest,
+        verdict,
+      },
+    });
+  },
+});
+
+export default defineCommand({
+  description: 'Injectors: size, power, duty, flow at a pressure, rescaling, idle, dead time, matching',
+  subcommands: { size, power, duty, flow, change, idle, dead, match },
+});
