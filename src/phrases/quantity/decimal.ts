@@ -2,8 +2,10 @@
 export interface Decimal {
   readonly value: number;
   readonly halfDigit: number;
-  /** The other value it could have, when the separator can be a decimal sign or a thousands sign. */
+  /** The other value it could have, when a comma can be a decimal sign or a thousands sign. */
   readonly orElse?: number;
+  /** The value it has where people group thousands by a point: `1.250` is 1250 there. */
+  readonly grouped?: number;
 }
 
 /**
@@ -13,11 +15,12 @@ export interface Decimal {
  * unless a zero leads; a point is taken as the decimal sign. Returns null for anything else, such as `1,5,5`.
  */
 export function readDecimal(text: string): Decimal | null {
-  const exponent = /^(.*?)e([+-]?\d{1,2})$/u.exec(text);
+  const exponent = /^(.*?)e([+-]?\d{1,3})$/iu.exec(text);
   const mantissa = exponent?.[1] ?? text;
   const scale = 10 ** Number(exponent?.[2] ?? 0);
   const plain = (whole: string, decimals: string): Decimal => ({
-    value: Number(`${whole === '' ? '0' : whole}.${decimals === '' ? '0' : decimals}`) * scale,
+    // as one literal, so that 1.2e-3 is the nearest number to it and no product of two
+    value: Number(`${whole || '0'}.${decimals || '0'}e${exponent?.[2] ?? '0'}`),
     halfDigit: (10 ** -decimals.length / 2) * scale,
   });
   if (/^\d+$/u.test(mantissa)) return plain(mantissa, '');
@@ -25,8 +28,10 @@ export function readDecimal(text: string): Decimal | null {
   if (single !== null) {
     const [, whole = '', sign, decimals = ''] = single;
     const read = plain(whole, decimals);
-    const either = sign === ',' && decimals.length === 3 && /^[1-9]\d{0,2}$/u.test(whole);
-    return either ? { ...read, orElse: Number(whole + decimals) * scale } : read;
+    const either = decimals.length === 3 && /^[1-9]\d{0,2}$/u.test(whole);
+    if (!either) return read;
+    const thousands = Number(whole + decimals) * scale;
+    return sign === ',' ? { ...read, orElse: thousands } : { ...read, grouped: thousands };
   }
   const grouped = /^(\d{1,3}(?:([ '.,])\d{3})(?:\2\d{3})*)(?:([.,])(\d+))?$/u.exec(mantissa);
   if (grouped === null) return null;

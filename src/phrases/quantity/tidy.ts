@@ -5,12 +5,17 @@ const VULGAR = /[¼½¾⅐-⅞]/gu;
  * signs, narrow spaces and full-width or squared letters. Lower case; meaning is untouched.
  */
 export function tidy(text: string): string {
+  return tidyKeepingCase(text).toLowerCase();
+}
+
+/** The same with capitals as they were typed: a milliohm is no megohm. */
+export function tidyKeepingCase(text: string): string {
   return text
     .replace(VULGAR, ' $&')
+    .replace(/º/gu, '°')
     .normalize('NFKC')
-    .toLowerCase()
     .replace(/[⁄∕]/gu, '/')
-    .replace(/[×✕✖∗·]/gu, (sign) => (sign === '·' ? ' ' : 'x'))
+    .replace(/[×✕✖∗·⋅∙•]/gu, (sign) => ('·⋅∙•'.includes(sign) ? ' ' : 'x'))
     .replace(/[‐‑‒–—−]/gu, '-')
     .replace(/''|[″”“„]|′′/gu, '"')
     .replace(/[′’‘`]/gu, "'")

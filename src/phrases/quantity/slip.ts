@@ -1,0 +1,12 @@
+/** Whether one letter added, dropped, changed, or two swapped, turns one word into the other. */
+export function oneSlip(a: string, b: string): boolean {
+  if (a === b || Math.abs(a.length - b.length) > 1) return false;
+  let start = 0;
+  while (start < a.length && a[start] === b[start]) start += 1;
+  let end = 0;
+  while (end < Math.min(a.length, b.length) - start && a[a.length - 1 - end] === b[b.length - 1 - end])
+    end += 1;
+  const [midA, midB] = [a.slice(start, a.length - end), b.slice(start, b.length - end)];
+  if (midA.length <= 1 && midB.length <= 1) return true;
+  return midA.length === 2 && midB.length === 2 && midA[0] === midB[1] && midA[1] === midB[0];
+}
