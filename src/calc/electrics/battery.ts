@@ -144,7 +144,7 @@ function chargingFinding(voltageV: number, { limits }: BatteryTable): Finding {
   });
   const usual = `${limits.chargingLeastV} to ${limits.chargingMostV} V`;
   if (voltageV > limits.chargingStopV) {
-    return of('bad', 'overcharging: stop the engine, it boils the battery and kills controllers');
+    return of('bad', 'overcharging: stop the engine before the battery boils dry');
   }
   if (voltageV > limits.chargingMostV)
     return of('doubtful', `above the usual ${usual}; normal only in the cold`);

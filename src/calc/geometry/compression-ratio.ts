@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 import { boreAreaMm2, displacement } from './displacement.ts';
 
 const CREVICE = 'the ring-land crevice is left out (it adds 0.5 to 2 cm³)';

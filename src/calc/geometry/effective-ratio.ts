@@ -1,5 +1,5 @@
-import { requireRange } from '../require-range.ts';
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
 
 /**
  * A number to compare boosted engines by: CR_eff = CR · (p_atm + p_boost)/p_atm.

@@ -1,0 +1,207 @@
+import { z } from 'zod';
+import { defineCommand, subcommand } from '../src/bot/command.ts';
+import { absolutePressure, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
+import { sumAnswer } from '../src/bot/sum-answer.ts';
+import { compressorEfficiency, compressorOutlet, pressureRatio } from '../src/calc/air/boost.ts';
+import { boostedCharge, intercoolerEffectiveness, intercoolerOutlet } from '../src/calc/air/intercooler.ts';
+import { outsidePressure } from '../src/calc/air/outside.ts';
+import { together } from '../src/calc/together.ts';
+import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import { UserError } from '../src/core/user-error.ts';
+
+const LOSSES = ['inlet', 'loss'] as const;
+
+const place = {
+  inlet: quantity('inlet', 'pressure', 'Lost in filter and inlet pipe').prefault('1 kPa'),
+  loss: quantity('loss', 'pressure', 'Lost in intercooler and pipes after the compressor').prefault('5 kPa'),
+  altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
+  barometer: absolutePressure('barometer', 'Air pressure where the car stands').optional(),
+};
+
+interface Boosted {
+  readonly boost: number;
+  readonly inlet: number;
+  readonly loss: number;
+  readonly altitude?: number | undefined;
+  readonly barometer?: number | undefined;
+}
+
+function ratioOf({ boost, inlet, loss, altitude, barometer }: Boosted) {
+  const outside = outsidePressure({
+    barometerKpa: barometer,
+    altitudeM: altitude === undefined ? undefined : altitude * 1000,
+  });
+  const sum = pressureRatio({ ...outside.value, boostKpa: boost, inletLossKpa: inlet, chargeLossKpa: loss });
+  const losses = `${sayNumber(inlet, 3)} kPa lost before the compressor, ${sayNumber(loss, 3)} kPa after it (common practice unless measured)`;
+  return {
+    ...outside.value,
+    ...sum.value,
+    boostKpa: boost,
+    notes: together(outside, sum, { assumptions: [losses], sources: ['COMMON'] }),
+  };
+}
+
+const gauge = (kpa: number): string => `${sayIn(kpa, 'kPa', 3)} (${sayIn(kpa, 'psi', 3)})`;
+
+const ratio = subcommand({
+  description: 'Pressure ratio the compressor works at, with the losses either side of it',
+  example: '/boost ratio boost:"1 bar"',
+  assumes: LOSSES,
+  input: z.object({ boost: gaugePressure('boost', 'Gauge pressure in the manifold'), ...place }),
+  run(asked) {
+    const { pressureRatio: ratioNow, inletKpa, outletKpa, atmosphereKpa, boostKpa, notes } = ratioOf(asked);
+    return sumAnswer({
+      subject: 'Boost',
+      result: `Pressure ratio ${ratioNow.toFixed(2)} at ${gauge(boostKpa)} boost`,
+      working: [
+        `${outletKpa.toFixed(1)} kPa after the compressor over ${inletKpa.toFixed(1)} kPa before it, absolute`,
+      ],
+      calculation: notes,
+      data: {
+        kind: 'pressure-ratio',
+        pressure_ratio: ratioNow,
+        boost_kpa: boostKpa,
+        atmosphere_kpa: atmosphereKpa,
+        inlet_kpa: inletKpa,
+        outlet_kpa: outletKpa,
+      },
+    });
+  },
+});
+
+const charge = subcommand({
+  description: 'What boost is worth: charge temperature and density after compressor and intercooler',
+  example: '/boost charge boost:"14.5 psi" cooler:"70 %"',
+  assumes: ['temp', 'efficiency', 'cooler', ...LOSSES],
+  input: z.object({
+    boost: gaugePressure('boost', 'Gauge pressure in the manifold'),
+    temp: quantity('temp', 'temperature', 'Air before the compressor').prefault('20 °C'),
+    efficiency: quantity('efficiency', 'percent', 'Compressor efficiency: 60 to 78 % usual').prefault('70 %'),
+    cooler: quantity('cooler', 'percent', 'Intercooler effectiveness, 0 % for none').prefault('70 %'),
+    ...place,
+  }),
+  run(asked) {
+    const pressures = ratioOf(asked);
+    const { temp, efficiency, cooler, loss } = asked;
+    const sum = boostedCharge({
+      inletKpa: pressures.inletKpa,
+      inletC: temp,
+      pressureRatio: pressures.pressureRatio,
+      efficiencyRatio: efficiency,
+      effectivenessRatio: cooler,
+      chargeLossKpa: loss,
+    });
+    const { compressorOutC, chargeC, chargeKpa, densityRatio } = sum.value;
+    const given = `compressor ${sayIn(efficiency, 'percent', 2)}, intercooler ${sayIn(cooler, 'percent', 2)} (common practice unless measured)`;
+    return sumAnswer({
+      subject: 'Boost',
+      result: `Charge ${chargeC.toFixed(0)} °C, ${densityRatio.toFixed(2)} times as dense as the air before the compressor`,
+      working: [
+        `pressure ratio ${pressures.pressureRatio.toFixed(2)}`,
+        `${compressorOutC.toFixed(0)} °C after the compressor, ${chargeC.toFixed(0)} °C after the intercooler`,
+        `${chargeKpa.toFixed(0)} kPa absolute in the manifold`,
+      ],
+      calculation: together(pressures.notes, sum, { assumptions: [given] }),
+      data: {
+        kind: 'boosted-charge',
+        pressure_ratio: pressures.pressureRatio,
+        compressor_out_c: compressorOutC,
+        charge_c: chargeC,
+        charge_kpa: chargeKpa,
+        density_ratio: densityRatio,
+      },
+    });
+  },
+});
+
+const compressor = subcommand({
+  description: 'Temperature after a compressor, or its efficiency from a measured one',
+  example: '/boost compressor ratio:2 temp:"25 °C" out:"118 °C"',
+  assumes: ['efficiency'],
+  input: z.object({
+    ratio: quantity('ratio', 'ratio', 'Pressure ratio, absolute over absolute'),
+    temp: quantity('temp', 'temperature', 'Air before the compressor'),
+    out: quantity('out', 'temperature', 'Measured after the compressor: gives its efficiency').optional(),
+    efficiency: quantity('efficiency', 'percent', 'Compressor efficiency: 60 to 78 % usual').prefault('70 %'),
+  }),
+  run({ ratio: pressures, temp, out, efficiency }) {
+    const given = { pressure_ratio: pressures, inlet_c: temp };
+    if (out !== undefined) {
+      const sum = compressorEfficiency({ inletC: temp, outletC: out, pressureRatio: pressures });
+      const { efficiencyRatio } = sum.value;
+      return sumAnswer({
+        subject: 'Compressor',
+        result: `Compressor efficiency ${sayIn(efficiencyRatio, 'percent', 2)}`,
+        working: [
+          `${sayNumber(temp, 3)} °C in, ${sayNumber(out, 3)} °C out at a pressure ratio of ${pressures.toFixed(2)}`,
+        ],
+        calculation: sum,
+        data: { kind: 'compressor-efficiency', ...given, outlet_c: out, efficiency_ratio: efficiencyRatio },
+      });
+    }
+    const sum = compressorOutlet({ inletC: temp, pressureRatio: pressures, efficiencyRatio: efficiency });
+    const { outletC, isentropicC } = sum.value;
+    return sumAnswer({
+      subject: 'Compressor',
+      result: `${outletC.toFixed(0)} °C after the compressor (${sayIn(outletC, 'degF', 3)})`,
+      working: [`a compressor without loss would give ${isentropicC.toFixed(0)} °C`],
+      calculation: together(
+        { assumptions: [`efficiency ${sayIn(efficiency, 'percent', 2)} (common practice)`] },
+        sum,
+      ),
+      data: {
+        kind: 'compressor-outlet',
+        ...given,
+        outlet_c: outletC,
+        isentropic_c: isentropicC,
+        efficiency_ratio: efficiency,
+      },
+    });
+  },
+});
+
+const cooler = subcommand({
+  description: 'Intercooler effectiveness from three temperatures, or what it makes of a charge',
+  example: '/boost cooler in:"140 °C" coolant:"30 °C" out:"62 °C"',
+  input: z.object({
+    in: quantity('in', 'temperature', 'Charge before the intercooler'),
+    coolant: quantity('coolant', 'temperature', 'Air or water that reaches the core'),
+    out: quantity('out', 'temperature', 'Charge after the intercooler').optional(),
+    effectiveness: quantity('effectiveness', 'percent', 'Instead of out: 60 to 80 % usual').optional(),
+  }),
+  run({ in: inletC, coolant, out, effectiveness }) {
+    if ((out === undefined) === (effectiveness === undefined)) {
+      throw new UserError(
+        'bad-input',
+        'Give either out or effectiveness: out:"62 °C", or effectiveness:"70 %".',
+      );
+    }
+    const given = { inlet_c: inletC, coolant_c: coolant };
+    if (out !== undefined) {
+      const sum = intercoolerEffectiveness({ inletC, outletC: out, coolantC: coolant });
+      const { effectivenessRatio } = sum.value;
+      return sumAnswer({
+        subject: 'Intercooler',
+        result: `Intercooler effectiveness ${sayIn(effectivenessRatio, 'percent', 2)}`,
+        working: [
+          `takes out ${sayNumber(inletC - out, 3)} K of the ${sayNumber(inletC - coolant, 3)} K there are`,
+        ],
+        calculation: sum,
+        data: { kind: 'intercooler', ...given, outlet_c: out, effectiveness_ratio: effectivenessRatio },
+      });
+    }
+    const sum = intercoolerOutlet({ inletC, coolantC: coolant, effectivenessRatio: effectiveness ?? 0 });
+    const { outletC } = sum.value;
+    return sumAnswer({
+      subject: 'Intercooler',
+      result: `${outletC.toFixed(0)} °C after the intercooler (${sayIn(outletC, 'degF', 3)})`,
+      calculation: sum,
+      data: { kind: 'intercooler', ...given, outlet_c: outletC, effectiveness_ratio: effectiveness ?? 0 },
+    });
+  },
+});
+
+export default defineCommand({
+  description: 'Pressure ratio, charge temperature, compressor and intercooler',
+  subcommands: { ratio, charge, compressor, cooler },
+});

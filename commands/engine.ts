@@ -1,0 +1,331 @@
+import { z } from 'zod';
+import { defineCommand, subcommand } from '../src/bot/command.ts';
+import { gaugePressure, quantity, travelSpeed, turningSpeed } from '../src/bot/quantity-option.ts';
+import { sumAnswer } from '../src/bot/sum-answer.ts';
+import { outsidePressure } from '../src/calc/air/outside.ts';
+import {
+  clearanceForRatio,
+  compressionRatio,
+  deckCut,
+  ratioOf,
+} from '../src/calc/geometry/compression-ratio.ts';
+import { boreAreaMm2, displacement, overbore } from '../src/calc/geometry/displacement.ts';
+import { effectiveRatio } from '../src/calc/geometry/effective-ratio.ts';
+import {
+  meanPistonSpeed,
+  pistonAcceleration,
+  speedForPistonSpeed,
+} from '../src/calc/geometry/piston-motion.ts';
+import {
+  meanEffectivePressure,
+  powerOfTorque,
+  torqueForMeanPressure,
+  torqueOfPower,
+} from '../src/calc/geometry/torque.ts';
+import { together } from '../src/calc/together.ts';
+import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import { UserError } from '../src/core/user-error.ts';
+
+/** The reader hands out distances in km. */
+const metres = (km: number | undefined): number | undefined => (km === undefined ? undefined : km * 1000);
+const boreOption = quantity('bore', 'length', 'Bore, e.g. 86 mm');
+const strokeOption = quantity('stroke', 'length', 'Stroke, e.g. 86 mm');
+const volumeWords = (litres: number): string =>
+  `${sayNumber(litres * 1000, 4)} cm³ (${sayIn(litres, 'in3', 4)})`;
+
+const size = subcommand({
+  description: 'Displacement from bore, stroke and cylinders, and what boring out adds',
+  example: '/engine size bore:"86 mm" stroke:"86 mm" cylinders:4',
+  assumes: ['cylinders'],
+  input: z.object({
+    bore: boreOption,
+    stroke: strokeOption,
+    cylinders: z.int().min(1).max(24).default(4).describe('Number of cylinders'),
+    oversize: quantity('oversize', 'length', 'Bored out by, on the diameter, e.g. 0.5 mm').optional(),
+  }),
+  run({ bore, stroke, cylinders, oversize }) {
+    const engine = { boreMm: bore, strokeMm: stroke, cylinders };
+    const sum = displacement(engine);
+    const bored = oversize === undefined ? undefined : overbore({ ...engine, oversizeMm: oversize });
+    const displacementL = bored?.value.displacementL ?? sum.value.displacementL;
+    return sumAnswer({
+      subject: 'Engine',
+      result: volumeWords(displacementL),
+      working: [
+        `${volumeWords(displacementL / cylinders)} in each of ${cylinders} cylinders`,
+        ...(bored === undefined
+          ? []
+          : [`${sayNumber(bored.value.gainL * 1000, 3)} cm³ more than before boring`]),
+      ],
+      calculation: together(sum, bored ?? {}),
+      data: {
+        kind: 'displacement',
+        bore_mm: bore,
+        stroke_mm: stroke,
+        cylinders,
+        displacement_l: displacementL,
+        per_cylinder_l: displacementL / cylinders,
+      },
+    });
+  },
+});
+
+const compression = subcommand({
+  description: 'Compression ratio from measured volumes; what a cut or a wanted ratio takes',
+  example:
+    '/engine compression bore:"86 mm" stroke:"86 mm" chamber:"45 cc" gasket:"1 mm" deck:"0.2 mm" dish:"5 cc"',
+  assumes: ['gasket', 'deck', 'dish'],
+  input: z.object({
+    bore: boreOption,
+    stroke: strokeOption,
+    chamber: quantity('chamber', 'volume', 'Chamber in the head, e.g. 45 cc'),
+    gasket: quantity('gasket', 'length', 'Gasket, pressed thickness').prefault('1 mm'),
+    ring: quantity('ring', 'length', 'Bore of the gasket; the bore plus 1 mm if left out').optional(),
+    deck: quantity('deck', 'length', 'Piston below the face at the top').prefault('0 mm'),
+    proud: quantity('proud', 'length', 'Or piston above the face').optional(),
+    dish: quantity('dish', 'volume', 'Dish in the piston, valve pockets with it').prefault('0 cc'),
+    dome: quantity('dome', 'volume', 'Or dome on the piston').optional(),
+    want: quantity('want', 'ratio', 'Ratio wanted: says what has to change').optional(),
+    cut: quantity('cut', 'length', 'Taken off block or head face').optional(),
+  }),
+  run(asked) {
+    const { bore, stroke, gasket, want, cut } = asked;
+    const deck = asked.deck - (asked.proud ?? 0);
+    const dishL = asked.dish - (asked.dome ?? 0);
+    const sum = compressionRatio({
+      boreMm: bore,
+      strokeMm: stroke,
+      chamberCm3: asked.chamber * 1000,
+      gasketBoreMm: asked.ring ?? bore + 1,
+      gasketThicknessMm: gasket,
+      deckMm: deck,
+      dishCm3: dishL * 1000,
+    });
+    const { sweptCm3, clearanceCm3, gasketCm3, deckCm3, compressionRatio: ratio } = sum.value;
+    const cutting =
+      cut === undefined ? undefined : deckCut({ boreMm: bore, strokeMm: stroke, clearanceCm3, cutMm: cut });
+    const wanted = want === undefined ? undefined : clearanceForRatio({ sweptCm3, compressionRatio: want });
+    const shown = cutting?.value.ratioAfter ?? ratio;
+    return sumAnswer({
+      subject: 'Compression',
+      result:
+        cut === undefined
+          ? `Compression ratio ${ratio.toFixed(2)} to 1`
+          : `Compression ratio ${shown.toFixed(2)} to 1 after ${sayNumber(cut, 3)} mm off, ${ratio.toFixed(2)} before`,
+      working: [
+        `swept ${sweptCm3.toFixed(1)} cm³, clearance ${clearanceCm3.toFixed(1)} cm³ (gasket ${gasketCm3.toFixed(2)}, deck ${deckCm3.toFixed(2)})`,
+        ...(wanted === undefined
+          ? []
+          : [wantedWords(wanted.value.clearanceCm3 - clearanceCm3, bore, want ?? 0)]),
+      ],
+      calculation: together(
+        sum,
+        cutting ?? {},
+        wanted ?? {},
+        asked.ring === undefined
+          ? { assumptions: [`gasket bore ${sayNumber(bore + 1, 3)} mm, 1 mm over the bore`] }
+          : {},
+        {
+          assumptions: [
+            `gasket ${sayNumber(gasket, 3)} mm, deck ${sayNumber(deck, 3)} mm, dish ${sayNumber(dishL * 1000, 3)} cm³`,
+          ],
+        },
+      ),
+      data: {
+        kind: 'compression',
+        compression_ratio: shown,
+        swept_l: sweptCm3 / 1000,
+        clearance_l: clearanceCm3 / 1000,
+        gasket_l: gasketCm3 / 1000,
+        deck_l: deckCm3 / 1000,
+        ...(cutting === undefined ? {} : { ratio_before: ratio, removed_l: cutting.value.removedCm3 / 1000 }),
+        ...(wanted === undefined ? {} : { wanted_clearance_l: wanted.value.clearanceCm3 / 1000 }),
+      },
+    });
+  },
+});
+
+/** What has to change for the ratio wanted, as volume and as the same over the whole bore. */
+function wantedWords(missingCm3: number, boreMm: number, want: number): string {
+  const mm = (Math.abs(missingCm3) * 1000) / boreAreaMm2(boreMm);
+  const [cm3, height] = [Math.abs(missingCm3).toFixed(2), mm.toFixed(2)];
+  return missingCm3 >= 0
+    ? `for ${sayNumber(want, 3)} to 1: ${cm3} cm³ more clearance, e.g. ${height} mm more gasket or that dish in the piston`
+    : `for ${sayNumber(want, 3)} to 1: ${cm3} cm³ less clearance, e.g. ${height} mm off the face where it acts over the whole bore`;
+}
+
+const volumes = subcommand({
+  description: 'Compression ratio of a swept and a clearance volume, or the clearance for a ratio',
+  example: '/engine volumes swept:"499.6 cc" clearance:"50 cc"',
+  input: z.object({
+    swept: quantity('swept', 'volume', 'Swept volume of one cylinder'),
+    clearance: quantity('clearance', 'volume', 'All that is left above the piston at the top').optional(),
+    ratio: quantity('ratio', 'ratio', 'Or the ratio wanted').optional(),
+  }),
+  run({ swept, clearance, ratio }) {
+    const sweptCm3 = swept * 1000;
+    if ((clearance === undefined) === (ratio === undefined)) {
+      throw new UserError('bad-input', 'Give either clearance or ratio: clearance:"50 cc", or ratio:10.5.');
+    }
+    const sum =
+      ratio === undefined
+        ? ratioOf({ sweptCm3, clearanceCm3: (clearance ?? 0) * 1000 })
+        : clearanceForRatio({ sweptCm3, compressionRatio: ratio });
+    const compressionNow = 'compressionRatio' in sum.value ? sum.value.compressionRatio : (ratio ?? 0);
+    const clearanceCm3 = 'clearanceCm3' in sum.value ? sum.value.clearanceCm3 : (clearance ?? 0) * 1000;
+    return sumAnswer({
+      subject: 'Compression',
+      result:
+        ratio === undefined
+          ? `Compression ratio ${compressionNow.toFixed(2)} to 1`
+          : `${clearanceCm3.toFixed(1)} cm³ of clearance for ${sayNumber(ratio, 3)} to 1`,
+      calculation: sum,
+      data: {
+        kind: 'compression',
+        compression_ratio: compressionNow,
+        swept_l: swept,
+        clearance_l: clearanceCm3 / 1000,
+      },
+    });
+  },
+});
+
+const effective = subcommand({
+  description: 'Effective compression ratio with boost, to compare one build with another',
+  example: '/engine effective ratio:9 boost:"1 bar"',
+  input: z.object({
+    ratio: quantity('ratio', 'ratio', 'Static compression ratio'),
+    boost: gaugePressure('boost', 'Gauge pressure in the manifold'),
+    altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
+  }),
+  run({ ratio, boost, altitude }) {
+    const outside = outsidePressure({ altitudeM: metres(altitude) });
+    const sum = effectiveRatio({ compressionRatio: ratio, boostKpa: boost, ...outside.value });
+    return sumAnswer({
+      subject: 'Compression',
+      result: `Effective ratio ${sum.value.effectiveRatio.toFixed(1)} to 1 at ${sayNumber(boost, 3)} kPa (${sayIn(boost, 'psi', 3)}) boost`,
+      working: [`static ${ratio.toFixed(2)} to 1, ${sayNumber(outside.value.atmosphereKpa, 4)} kPa outside`],
+      calculation: together(outside, sum),
+      data: {
+        kind: 'effective-ratio',
+        effective_ratio: sum.value.effectiveRatio,
+        compression_ratio: ratio,
+        boost_kpa: boost,
+        atmosphere_kpa: outside.value.atmosphereKpa,
+      },
+    });
+  },
+});
+
+const piston = subcommand({
+  description: 'Mean piston speed and acceleration, or the engine speed for a piston speed',
+  example: '/engine piston stroke:"86 mm" speed:7000rpm rod:"139 mm"',
+  input: z.object({
+    stroke: strokeOption,
+    speed: turningSpeed('speed', 'Engine speed').optional(),
+    limit: travelSpeed('limit', 'Or a mean piston speed, e.g. 20 m/s').optional(),
+    rod: quantity('rod', 'length', 'Rod between centres: gives the acceleration').optional(),
+  }),
+  run({ stroke, speed, limit, rod }) {
+    if ((speed === undefined) === (limit === undefined)) {
+      throw new UserError('bad-input', 'Give either speed or limit: speed:7000rpm, or limit:"20 m/s".');
+    }
+    const back =
+      limit === undefined ? undefined : speedForPistonSpeed({ strokeMm: stroke, speedMs: limit / 3.6 });
+    const speedRpm = back?.value.speedRpm ?? speed ?? 0;
+    const mean = meanPistonSpeed({ strokeMm: stroke, speedRpm });
+    const thrust =
+      rod === undefined ? undefined : pistonAcceleration({ strokeMm: stroke, rodMm: rod, speedRpm });
+    const meanWords = `${mean.value.speedMs.toFixed(1)} m/s (${Math.round((mean.value.speedMs * 60) / 0.3048)} ft/min)`;
+    return sumAnswer({
+      subject: 'Piston',
+      result:
+        back === undefined
+          ? `Mean piston speed ${meanWords} at ${Math.round(speedRpm)} rpm`
+          : `${Math.round(speedRpm)} rpm for a mean piston speed of ${meanWords}`,
+      working:
+        thrust === undefined
+          ? []
+          : [
+              `${Math.round(thrust.value.accelerationMs2)} m/s² at top dead centre (${Math.round(thrust.value.accelerationMs2 / 9.80665)} g), rod ratio ${thrust.value.rodRatio.toFixed(2)}`,
+            ],
+      calculation: together(mean, thrust ?? {}),
+      data: {
+        kind: 'piston-speed',
+        piston_speed_m_s: mean.value.speedMs,
+        speed_rpm: speedRpm,
+        ...(thrust === undefined
+          ? {}
+          : { acceleration_m_s2: thrust.value.accelerationMs2, rod_ratio: thrust.value.rodRatio }),
+      },
+    });
+  },
+});
+
+const bmep = subcommand({
+  description: 'Brake mean effective pressure from torque, or the torque for one',
+  example: '/engine bmep displacement:"2 L" torque:"300 Nm"',
+  input: z.object({
+    displacement: quantity('displacement', 'volume', 'Displacement, e.g. 2 L'),
+    torque: quantity('torque', 'torque', 'Torque at the crankshaft').optional(),
+    pressure: quantity('pressure', 'pressure', 'Or the mean pressure').optional(),
+  }),
+  run({ displacement: displacementL, torque, pressure }) {
+    if ((torque === undefined) === (pressure === undefined)) {
+      throw new UserError(
+        'bad-input',
+        'Give either torque or pressure: torque:"300 Nm", or pressure:"18 bar".',
+      );
+    }
+    const sum =
+      torque === undefined
+        ? torqueForMeanPressure({ bmepKpa: pressure ?? 0, displacementL })
+        : meanEffectivePressure({ torqueNm: torque, displacementL });
+    const bmepKpa = 'bmepKpa' in sum.value ? sum.value.bmepKpa : (pressure ?? 0);
+    const torqueNm = 'torqueNm' in sum.value ? sum.value.torqueNm : (torque ?? 0);
+    return sumAnswer({
+      subject: 'Engine',
+      result:
+        torque === undefined
+          ? `${sayIn(torqueNm, 'N.m', 3)} (${sayIn(torqueNm, 'lbf.ft', 3)}) at ${sayIn(bmepKpa, 'bar', 3)}`
+          : `Mean effective pressure ${sayIn(bmepKpa, 'bar', 3)} (${sayIn(bmepKpa, 'psi', 3)})`,
+      calculation: sum,
+      data: { kind: 'bmep', bmep_kpa: bmepKpa, torque_nm: torqueNm, displacement_l: displacementL },
+    });
+  },
+});
+
+const power = subcommand({
+  description: 'Power of a torque at a speed, or the torque of a power',
+  example: '/engine power speed:6000rpm torque:"200 Nm"',
+  input: z.object({
+    speed: turningSpeed('speed', 'Engine speed'),
+    torque: quantity('torque', 'torque', 'Torque').optional(),
+    power: quantity('power', 'power', 'Or power').optional(),
+  }),
+  run({ speed, torque, power: given }) {
+    if ((torque === undefined) === (given === undefined)) {
+      throw new UserError('bad-input', 'Give either torque or power: torque:"200 Nm", or power:"150 kW".');
+    }
+    const sum =
+      torque === undefined
+        ? torqueOfPower({ powerKw: given ?? 0, speedRpm: speed })
+        : powerOfTorque({ torqueNm: torque, speedRpm: speed });
+    const powerKw = 'powerKw' in sum.value ? sum.value.powerKw : (given ?? 0);
+    const torqueNm = 'torqueNm' in sum.value ? sum.value.torqueNm : (torque ?? 0);
+    const powerWords = `${sayIn(powerKw, 'kW', 3)} (${sayIn(powerKw, 'hp', 3)}, ${sayIn(powerKw, 'PS', 3)})`;
+    const torqueWords = `${sayIn(torqueNm, 'N.m', 3)} (${sayIn(torqueNm, 'lbf.ft', 3)})`;
+    return sumAnswer({
+      subject: 'Engine',
+      result: `${torque === undefined ? torqueWords : powerWords} at ${Math.round(speed)} rpm`,
+      working: [torque === undefined ? powerWords : torqueWords],
+      calculation: sum,
+      data: { kind: 'power', power_kw: powerKw, torque_nm: torqueNm, speed_rpm: speed },
+    });
+  },
+});
+
+export default defineCommand({
+  description: 'Displacement, compression, piston speed, mean pressure, torque and power',
+  subcommands: { size, compression, volumes, effective, piston, bmep, power },
+});
