@@ -2,32 +2,34 @@ import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
 import {
   absolutePressure,
-  type FuelFlow,
   fuelFlow,
   gaugePressure,
   quantity,
   turningSpeed,
 } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
-import { deadTimeAt, deadTimeError, deliveredFlow } from '../src/calc/fuel/dead-time.ts';
-import { fuelChange, lambdaIfUnchanged, pulseAfterChange } from '../src/calc/fuel/fuel-change.ts';
-import { ccMinFromGs, gsFromCcMin, lbPerHpHFromGPerKwh } from '../src/calc/fuel/fuel-units.ts';
+import { changeAnswer } from '../src/calc/fuel/change-answer.ts';
+import { deadTimeAt } from '../src/calc/fuel/dead-time.ts';
+import { deadTimeAnswer } from '../src/calc/fuel/dead-time-answer.ts';
+import { flowAnswer } from '../src/calc/fuel/flow-answer.ts';
+import { gsFromCcMin } from '../src/calc/fuel/fuel-units.ts';
 import type { Aspiration } from '../src/calc/fuel/fuel-use.ts';
-import { idlePulse } from '../src/calc/fuel/idle.ts';
+import { idleAnswer } from '../src/calc/fuel/idle-answer.ts';
 import { injectorDuty, longestPulse } from '../src/calc/fuel/injector-duty.ts';
-import {
-  flowAtPressure,
-  flowOfFluid,
-  pressureAcrossInjector,
-  pressureForFlow,
-} from '../src/calc/fuel/injector-pressure.ts';
-import { fuelForCharge } from '../src/calc/fuel/injector-pulse.ts';
+import { flowAtPressure } from '../src/calc/fuel/injector-pressure.ts';
 import { injectorForPower, powerFromInjectors } from '../src/calc/fuel/injector-size.ts';
 import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
 import { MATCHED_SPREAD, matchInjectors, USABLE_SPREAD } from '../src/calc/fuel/match.ts';
-import { ccMinOf, FUEL_CAUTION, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
+import { ccMinOf, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
+import {
+  FUEL_CAUTION,
+  fuelUseWords,
+  injectorWords,
+  milliseconds,
+  percent,
+  powerWords,
+} from '../src/calc/fuel/words.ts';
 import { together } from '../src/calc/together.ts';
-import { fromBase } from '../src/calc/units/convert.ts';
 import { sayIn, sayNumber } from '../src/calc/units/say.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
@@ -54,12 +56,6 @@ const options = {
   dead: text('Dead time: 0.9 ms, or a table 8V 2.1ms, 12V 1.1ms, 14V 0.9ms'),
   volts: quantity('volts', 'voltage', 'Battery voltage, for a table of dead times').prefault('14 V'),
 } as const;
-
-const percent = (ratio: number): string => `${sayNumber(ratio * 100, 3)} %`;
-const ms = (seconds: number): string => `${sayNumber(seconds * 1000, 3)} ms`;
-const powerWords = (kw: number): string => `${sayIn(kw, 'hp', 3)} (${sayIn(kw, 'kW', 3)})`;
-const flowWords = (ccMin: number, densityKgM3: number): string =>
-  `${sayIn(ccMin, 'cc/min', 3)} (${sayIn(gsFromCcMin(ccMin, densityKgM3), 'lb/h', 3)})`;
 
 /** The fuel meant by an option, liquid, with the density said instead of the table's. */
 function fuelOf(field: string, typed: string, densityKgM3?: number): Calculation<KnownFuel> {
@@ -135,10 +131,10 @@ const size = subcommand({
     const other = asked.pressure !== asked.rated;
     return sumAnswer({
       subject: SUBJECT,
-      result: `${flowWords(rated.value.flowCcMin, densityKgM3)} each on ${name}, rated at ${sayIn(asked.rated, 'bar', 3)}`,
+      result: `${injectorWords(rated.value.flowCcMin, densityKgM3)} each on ${name}, rated at ${sayIn(asked.rated, 'bar', 3)}`,
       certainty: 'The next size up, not the next down; then look whether it still idles (/injector idle).',
       working: [
-        `${powerWords(crankPowerKw)} at the crank burn ${sayIn(fuelFlowGs, 'kg/h', 3)} at ${bsfcWords(use.value.bsfcGPerKwh)}`,
+        `${powerWords(crankPowerKw)} at the crank burn ${sayIn(fuelFlowGs, 'kg/h', 3)} at ${fuelUseWords(use.value.bsfcGPerKwh)}`,
         `${sayIn(flowGs, 'g/s', 3)} each of ${asked.cylinders}, open ${percent(asked.duty)} of the time`,
         ...(other
           ? [`${sayIn(flowCcMin, 'cc/min', 3)} at ${sayIn(asked.pressure, 'bar', 3)} across it`]
@@ -162,9 +158,6 @@ const size = subcommand({
     });
   },
 });
-
-const bsfcWords = (gPerKwh: number): string =>
-  `${sayNumber(gPerKwh, 3)} g/kWh (${sayNumber(lbPerHpHFromGPerKwh(gPerKwh), 2)} lb/hp·h)`;
 
 const power = subcommand({
   description: 'What power a set of injectors supports',
@@ -204,8 +197,8 @@ const power = subcommand({
       result: `Good for ${powerWords(crankPowerKw)} at the crank on ${name}`,
       certainty: `About ${powerWords(wheelPowerKw)} at the wheels. The pump has to bring it too: /pump need.`,
       working: [
-        `${asked.count} of ${flowWords(flow.value.flowCcMin, densityKgM3)}, open ${percent(asked.duty)}: ${sayIn(fuelFlowGs, 'kg/h', 3)}`,
-        `at ${bsfcWords(use.value.bsfcGPerKwh)}`,
+        `${asked.count} of ${injectorWords(flow.value.flowCcMin, densityKgM3)}, open ${percent(asked.duty)}: ${sayIn(fuelFlowGs, 'kg/h', 3)}`,
+        `at ${fuelUseWords(use.value.bsfcGPerKwh)}`,
       ],
       calculation: together(sum, use, tank, { caveats: [FUEL_CAUTION] }),
       data: {
@@ -253,7 +246,7 @@ const duty = subcommand({
     if (speedRpm === undefined)
       throw new UserError('bad-input', 'Give speed, with or without pulse, or a log.');
     const longest = longestPulse({ dutyRatio: limit, speedRpm, injection: shots });
-    const longestWords = `${ms(longest.value.pulseS)} is the longest pulse at ${sayNumber(speedRpm)} rpm and ${percent(limit)}`;
+    const longestWords = `${milliseconds(longest.value.pulseS)} is the longest pulse at ${sayNumber(speedRpm)} rpm and ${percent(limit)}`;
     const over = worst !== undefined && worst.sum.value.dutyRatio > limit;
     return sumAnswer({
       subject: SUBJECT,
@@ -263,7 +256,7 @@ const duty = subcommand({
           : `${percent(worst.sum.value.dutyRatio)} duty at ${sayNumber(speedRpm)} rpm: ${over ? 'over' : 'within'} ${percent(limit)}`,
       ...(over ? { tone: 'late' as const } : {}),
       working: [
-        `${ms(longest.value.periodS)} between shots`,
+        `${milliseconds(longest.value.periodS)} between shots`,
         ...(worst === undefined ? [] : [longestWords]),
         ...(worked.length < 2
           ? []
@@ -323,89 +316,21 @@ const flow = subcommand({
     density: options.density,
     bench: text('What it was measured with, when it was not the fuel: n-heptane').optional(),
   }),
-  run(asked) {
-    const tank = fuelOf('fuel', asked.fuel, asked.density);
-    const { densityKgM3, name } = tank.value;
-    const bench = asked.bench === undefined ? undefined : fuelOf('bench', asked.bench);
-    const typedCcMin = ccMinOf(asked.flow, bench?.value.densityKgM3 ?? densityKgM3);
-    const onFuel = onThisFuel(typedCcMin, bench?.value, tank.value);
-    const fromCcMin = onFuel?.value.flowCcMin ?? typedCcMin;
-    const given = {
-      kind: 'injector',
-      ...('massGs' in asked.flow ? { flowGs: asked.flow.massGs } : { flowCcMin: asked.flow.volumeCcMin }),
-      fuel: name,
-      densityKgM3,
-      fromKPa: asked.from,
-    };
-    if (asked.wanted !== undefined) {
-      const wantedCcMin = ccMinOf(asked.wanted, densityKgM3);
-      const sum = pressureForFlow({ flowCcMin: fromCcMin, ratedKpa: asked.from, wantedCcMin });
-      const { acrossKpa } = sum.value;
-      return sumAnswer({
-        subject: SUBJECT,
-        result: `${pressureWords(acrossKpa)} across the injector for ${flowWords(wantedCcMin, densityKgM3)}`,
-        working: [`From ${flowWords(fromCcMin, densityKgM3)} at ${pressureWords(asked.from)}, by the square`],
-        calculation: together(sum, onFuel ?? {}, tank, { caveats: [FUEL_CAUTION] }),
-        data: { ...given, wantedCcMin, toKPa: acrossKpa, result: { value: acrossKpa, unit: 'kPa' } },
-      });
-    }
-    if (asked.to === undefined && asked.manifold === 0) {
-      const flowGs = gsFromCcMin(fromCcMin, densityKgM3);
-      const other = 'massGs' in asked.flow ? sayIn(fromCcMin, 'cc/min', 3) : sayIn(flowGs, 'lb/h', 3);
-      return sumAnswer({
-        subject: SUBJECT,
-        result: `${other} of ${name} at ${sayNumber(densityKgM3 / 1000, 3)} g/cc`,
-        certainty: 'The trade also reckons 10.5 cc/min to the lb/h, which is a fuel of 0.720 g/cc.',
-        working: [
-          `${sayIn(fromCcMin, 'cc/min', 3)} = ${sayIn(flowGs, 'g/s', 3)} = ${sayIn(flowGs, 'lb/h', 3)}`,
-        ],
-        calculation: together(onFuel ?? {}, tank),
-        data: {
-          ...given,
-          result:
-            'massGs' in asked.flow
-              ? { value: fromCcMin, unit: 'cc/min' }
-              : { value: fromBase(flowGs, 'lb/h'), unit: 'lb/h' },
-        },
-      });
-    }
-    const base = asked.to ?? asked.from;
-    const rail = pressureAcrossInjector({
-      baseKpa: base,
-      manifoldKpa: asked.manifold,
-      referenced: asked.regulator === 'follows',
+  run({ flow: typed, to, wanted, from, manifold, regulator, fuel, density, bench }) {
+    const tank = fuelOf('fuel', fuel, density);
+    const answer = flowAnswer({
+      flow: typed,
+      fuel: tank.value,
+      bench: bench === undefined ? undefined : fuelOf('bench', bench).value,
+      ratedKpa: from,
+      manifoldKpa: manifold,
+      referenced: regulator === 'follows',
+      baseKpa: to,
+      wanted,
     });
-    const { acrossKpa, railKpa } = rail.value;
-    const sum = flowAtPressure({ flowCcMin: fromCcMin, ratedKpa: asked.from, acrossKpa });
-    return sumAnswer({
-      subject: SUBJECT,
-      result: `${flowWords(sum.value.flowCcMin, densityKgM3)} at ${pressureWords(acrossKpa)} across the injector`,
-      working: [
-        `Rated ${flowWords(fromCcMin, densityKgM3)} at ${pressureWords(asked.from)}`,
-        `Rail ${pressureWords(railKpa)}, manifold ${pressureWords(asked.manifold)}, both by gauge`,
-        `× √(${sayNumber(acrossKpa)} / ${sayNumber(asked.from)}) = × ${sayNumber(Math.sqrt(acrossKpa / asked.from), 3)}`,
-      ],
-      calculation: together(sum, rail, onFuel ?? {}, tank, { caveats: [FUEL_CAUTION] }),
-      data: {
-        ...given,
-        toKPa: base,
-        railKPa: railKpa,
-        acrossKPa: acrossKpa,
-        manifoldKPa: asked.manifold,
-        result: { value: sum.value.flowCcMin, unit: 'cc/min' },
-      },
-    });
+    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
   },
 });
-
-const pressureWords = (kPa: number): string => `${sayIn(kPa, 'bar', 3)} (${sayIn(kPa, 'psi', 3)})`;
-
-/** A bench flow turned into one with the fuel, when the bench ran something else. */
-function onThisFuel(flowCcMin: number, bench: KnownFuel | undefined, fuel: KnownFuel) {
-  return bench === undefined
-    ? undefined
-    : flowOfFluid({ flowCcMin, testDensityKgM3: bench.densityKgM3, fuelDensityKgM3: fuel.densityKgM3 });
-}
 
 const change = subcommand({
   description: 'Other injectors or another fuel: what the table and the first-start settings are rescaled by',
@@ -425,92 +350,28 @@ const change = subcommand({
   run(asked) {
     const before = fuelOf('fuel', asked.fuel);
     const after = fuelOf('newfuel', asked.newfuel ?? asked.fuel);
-    const [oldCcMin, newCcMin] = [
-      ccMinOf(asked.old, before.value.densityKgM3),
-      ccMinOf(asked.new, after.value.densityKgM3),
-    ];
-    const sum = fuelChange({ ...before.value, flowCcMin: oldCcMin }, { ...after.value, flowCcMin: newCcMin });
-    const { openTimeRatio, volumeRatio } = sum.value;
-    const unchanged = lambdaIfUnchanged(1, sum.value);
-    const dead = deadTimes(asked);
-    const pulse =
-      dead === undefined || asked.pulse === undefined
-        ? undefined
-        : pulseAfterChange({ pulseS: asked.pulse, ...dead.value, openTimeRatio });
-    const newDuty = asked.duty === undefined ? undefined : asked.duty * openTimeRatio;
-    const direction =
-      openTimeRatio < 1 ? `take ${percent(1 - openTimeRatio)} out` : `put ${percent(openTimeRatio - 1)} in`;
+    const now = asked.dead === undefined ? undefined : deadTimeOf('dead', asked.dead, asked.volts);
+    const old = asked.olddead === undefined ? now : deadTimeOf('olddead', asked.olddead, asked.volts);
+    const answer = changeAnswer({
+      oldCcMin: ccMinOf(asked.old, before.value.densityKgM3),
+      newCcMin: ccMinOf(asked.new, after.value.densityKgM3),
+      oldFuel: before.value,
+      newFuel: after.value,
+      pulseS: asked.pulse,
+      dutyRatio: asked.duty,
+      voltageV: asked.volts,
+      deadTimes:
+        now === undefined || old === undefined
+          ? undefined
+          : { oldS: old.value.deadTimeS, newS: now.value.deadTimeS },
+    });
     return sumAnswer({
       subject: SUBJECT,
-      result: `Open times × ${openTimeRatio.toFixed(3)}: ${direction}`,
-      certainty: `Changed nothing, λ 1.00 would become ${unchanged.toFixed(2)}: ${unchanged < 1 ? 'rich' : 'lean, do not drive it so'}.`,
-      working: [
-        `Fuel by volume × ${volumeRatio.toFixed(3)}, flow × ${(newCcMin / oldCcMin).toFixed(3)}`,
-        ...(pulse === undefined
-          ? []
-          : [`Pulse ${ms(asked.pulse ?? 0)} becomes ${ms(pulse)}, dead time included`]),
-        ...(newDuty === undefined ? [] : [`Duty ${percent(asked.duty ?? 0)} becomes ${percent(newDuty)}`]),
-      ],
-      facts: [
-        [
-          'Set the injector to',
-          `${sayIn(newCcMin, 'cc/min')} and the fuel to ${after.value.stoichiometricAfr.toFixed(2)} : 1, if it knows both: then leave the table`,
-        ],
-        [
-          'Set a table of open times',
-          `all cells × ${openTimeRatio.toFixed(3)}, and cranking, warm-up and acceleration likewise`,
-        ],
-        [
-          'Set the dead time',
-          dead === undefined
-            ? 'to the new injectors: type dead to see the first pulse'
-            : `${ms(dead.value.newDeadTimeS)} at ${sayIn(asked.volts, 'V')}`,
-        ],
-      ],
-      calculation: together(sum, before, after, dead ?? {}, {
-        caveats: [
-          FUEL_CAUTION,
-          ...(newDuty !== undefined && newDuty > 0.9
-            ? ['That duty is over 90 %: these injectors are too small for it.']
-            : []),
-        ],
-      }),
-      data: {
-        kind: 'injector',
-        oldCcMin,
-        newCcMin,
-        fuel: before.value.name,
-        newFuel: after.value.name,
-        openTimeRatio,
-        volumeRatio,
-        massRatio: sum.value.massRatio,
-        lambdaUnchanged: unchanged,
-        ...(pulse === undefined ? {} : { newPulseS: pulse }),
-        ...(newDuty === undefined ? {} : { newDuty }),
-        result: { value: openTimeRatio, unit: '1' },
-      },
+      ...answer,
+      calculation: together(answer.calculation, before, after, now ?? {}, old ?? {}),
     });
   },
 });
-
-/** Both dead times, where they were typed; the new one counts for the old where that was left out. */
-function deadTimes({
-  olddead,
-  dead,
-  volts,
-}: {
-  olddead?: string | undefined;
-  dead?: string | undefined;
-  volts: number;
-}) {
-  if (dead === undefined) return undefined;
-  const now = deadTimeOf('dead', dead, volts);
-  const old = olddead === undefined ? now : deadTimeOf('olddead', olddead, volts);
-  return {
-    ...together(now, old),
-    value: { oldDeadTimeS: old.value.deadTimeS, newDeadTimeS: now.value.deadTimeS },
-  };
-}
 
 const idle = subcommand({
   description: 'Whether big injectors can be held at idle, and the largest that could',
@@ -538,60 +399,20 @@ const idle = subcommand({
   }),
   run(asked) {
     const tank = fuelOf('fuel', asked.fuel);
-    const { densityKgM3, name, stoichiometricAfr } = tank.value;
-    const dead = deadTimeOf('dead', asked.dead, asked.volts);
-    const { deadTimeS } = dead.value;
-    const flowCcMin = ccMinOf(asked.flow, densityKgM3);
-    const charge = fuelForCharge({
-      cylinderL: asked.displacement / asked.cylinders,
+    const answer = idleAnswer({
+      flowCcMin: ccMinOf(asked.flow, tank.value.densityKgM3),
+      fuel: tank.value,
+      dead: deadTimeOf('dead', asked.dead, asked.volts),
+      displacementL: asked.displacement,
+      cylinders: asked.cylinders,
+      speedRpm: asked.speed,
       manifoldKpa: asked.map,
       chargeC: asked.temp,
       veRatio: asked.ve,
       lambdaRatio: asked.lambda,
-      stoichiometricAfr,
+      smallestPulseS: asked.smallest,
     });
-    const sum = idlePulse({
-      fuelG: charge.value.fuelG,
-      staticFlowGs: gsFromCcMin(flowCcMin, densityKgM3),
-      deadTimeS,
-      smallestPulseS: asked.smallest ?? deadTimeS + 0.0005,
-    });
-    const { pulseS, effectiveS, feasible, marginRatio, largestFlowGs } = sum.value;
-    const largestCcMin = ccMinFromGs(largestFlowGs, densityKgM3);
-    const delivered = deliveredFlow({
-      pulseS,
-      deadTimeS,
-      speedRpm: asked.speed,
-      staticFlowCcMin: flowCcMin,
-      injection: 'sequential',
-    });
-    return sumAnswer({
-      subject: SUBJECT,
-      result: feasible
-        ? `It idles on ${ms(pulseS)}, ${percent(marginRatio - 1)} above the smallest pulse`
-        : `Too big to idle: it needs ${ms(pulseS)}, less than it can repeat`,
-      ...(feasible ? {} : { tone: 'late' as const }),
-      certainty: `The largest that idles there: ${flowWords(largestCcMin, densityKgM3)} on ${name}.`,
-      working: [
-        `${sayNumber(charge.value.airG * 1000, 3)} mg of air want ${sayNumber(charge.value.fuelG * 1000, 3)} mg of ${name}`,
-        `${ms(effectiveS)} open and ${ms(deadTimeS)} dead time`,
-        `${sayIn(delivered.value.meanFlowCcMin * asked.cylinders, 'L/h', 3)} in all at ${sayNumber(asked.speed)} rpm`,
-      ],
-      calculation: together(sum, charge, dead, tank),
-      data: {
-        kind: 'injector',
-        flowCcMin,
-        fuel: name,
-        airG: charge.value.airG,
-        fuelG: charge.value.fuelG,
-        effectiveS,
-        pulseS,
-        marginRatio,
-        feasible,
-        largestCcMin,
-        result: { value: pulseS * 1000, unit: 'ms' },
-      },
-    });
+    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
   },
 });
 
@@ -608,71 +429,20 @@ const dead = subcommand({
     flow: fuelFlow('flow', 'Static flow, for the mean flow').optional(),
     shots: options.shots,
   }),
-  run(asked) {
-    const now = deadTimeOf('table', asked.table, asked.volts);
-    const { deadTimeS } = now.value;
-    const { pulse } = asked;
-    const set = asked.set === undefined ? undefined : deadTimeOf('set', asked.set, asked.volts);
-    const error =
-      set === undefined || pulse === undefined
-        ? undefined
-        : deadTimeError({ pulseS: pulse, assumedDeadTimeS: set.value.deadTimeS, trueDeadTimeS: deadTimeS });
-    const delivered = deliveredOf(asked, deadTimeS);
-    return sumAnswer({
-      subject: SUBJECT,
-      result:
-        error === undefined
-          ? `${ms(deadTimeS)} dead time at ${sayIn(asked.volts, 'V')}`
-          : `${percent(Math.abs(error.value.errorRatio))} ${error.value.errorRatio < 0 ? 'lean' : 'rich'}: ${ms(deadTimeS)} dead time, ${ms(set?.value.deadTimeS ?? 0)} set`,
-      working: [
-        ...(pulse === undefined
-          ? []
-          : [`A pulse of ${ms(pulse)} is open for ${ms(Math.max(0, pulse - deadTimeS))}`]),
-        ...(delivered === undefined
-          ? []
-          : [
-              `${sayIn(delivered.value.meanFlowCcMin, 'cc/min', 3)} on average, ${percent(delivered.value.effectiveDutyRatio)} of the time open`,
-            ]),
-      ],
-      calculation: together(now, set ?? {}, error ?? {}, delivered ?? {}),
-      data: {
-        kind: 'injector',
-        deadTimeS,
-        voltageV: asked.volts,
-        ...(pulse === undefined ? {} : { pulseS: pulse, effectiveS: pulse - deadTimeS }),
-        ...(error === undefined ? {} : { errorRatio: error.value.errorRatio }),
-        ...(delivered === undefined
-          ? {}
-          : {
-              meanFlowCcMin: delivered.value.meanFlowCcMin,
-              effectiveDuty: delivered.value.effectiveDutyRatio,
-            }),
-        result: { value: deadTimeS * 1000, unit: 'ms' },
-      },
+  run({ table, volts, pulse, set, speed, flow: one, shots }) {
+    const answer = deadTimeAnswer({
+      dead: deadTimeOf('table', table, volts),
+      voltageV: volts,
+      pulseS: pulse,
+      set: set === undefined ? undefined : deadTimeOf('set', set, volts),
+      speedRpm: speed,
+      staticFlowCcMin:
+        one === undefined ? undefined : ccMinOf(one, fuelOf('fuel', 'petrol').value.densityKgM3),
+      injection: shots,
     });
+    return sumAnswer({ subject: SUBJECT, ...answer });
   },
 });
-
-function deliveredOf(
-  asked: {
-    readonly pulse?: number | undefined;
-    readonly speed?: number | undefined;
-    readonly flow?: FuelFlow | undefined;
-    readonly shots: 'sequential' | 'each-turn';
-  },
-  deadTimeS: number,
-) {
-  const { pulse, speed, flow: one, shots } = asked;
-  if (pulse === undefined || speed === undefined || one === undefined) return undefined;
-  const petrol = fuelOf('fuel', 'petrol').value;
-  return deliveredFlow({
-    pulseS: pulse,
-    deadTimeS,
-    speedRpm: speed,
-    staticFlowCcMin: ccMinOf(one, petrol.densityKgM3),
-    injection: shots,
-  });
-}
 
 const match = subcommand({
   description: 'Matching a set from bench flows: the spread, and which cylinder leans',

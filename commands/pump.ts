@@ -6,7 +6,8 @@ import { boreForVelocity, lineFlow } from '../src/calc/fuel/fuel-line.ts';
 import { pressureAcrossInjector } from '../src/calc/fuel/injector-pressure.ts';
 import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
 import { pumpNeed, pumpSupply } from '../src/calc/fuel/pump.ts';
-import { ccMinOf, FUEL_CAUTION, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
+import { ccMinOf, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
+import { FUEL_CAUTION, litresHour, percent, pressureWords } from '../src/calc/fuel/words.ts';
 import { together } from '../src/calc/together.ts';
 import { toBase } from '../src/calc/units/convert.ts';
 import { sayIn, sayNumber } from '../src/calc/units/say.ts';
@@ -24,10 +25,6 @@ const options = {
   base: quantity('base', 'pressure', 'Rail pressure without boost').prefault('3 bar'),
   boost: gaugePressure('boost', 'Boost in the manifold that the regulator adds, 1:1').prefault('0 bar'),
 } as const;
-
-const percent = (ratio: number): string => `${sayNumber(ratio * 100, 3)} %`;
-const pressureWords = (kPa: number): string => `${sayIn(kPa, 'bar', 3)} (${sayIn(kPa, 'psi', 3)})`;
-const flowWords = (ccMin: number): string => sayIn(ccMin, 'L/h', 3);
 
 function fuelOf(typed: string, densityKgM3?: number): Calculation<KnownFuel> {
   const read = readFuelName(typed, fuelNames);
@@ -71,11 +68,11 @@ const need = subcommand({
     const { flowCcMin, withMarginCcMin, fuelFlowGs } = sum.value;
     return sumAnswer({
       subject: SUBJECT,
-      result: `${flowWords(withMarginCcMin)} of ${tank.value.name} at ${pressureWords(rail.value.railKpa)}`,
+      result: `${litresHour(withMarginCcMin)} of ${tank.value.name} at ${pressureWords(rail.value.railKpa)}`,
       certainty:
         "Read it off the pump's curve at that pressure and at the volts it really gets: /pump supply.",
       working: [
-        `${sayIn(crankPowerKw, 'hp', 3)} burn ${sayIn(fuelFlowGs, 'kg/h', 3)}: ${flowWords(flowCcMin)}, with ${percent(asked.margin)} in hand ${flowWords(withMarginCcMin)}`,
+        `${sayIn(crankPowerKw, 'hp', 3)} burn ${sayIn(fuelFlowGs, 'kg/h', 3)}: ${litresHour(flowCcMin)}, with ${percent(asked.margin)} in hand ${litresHour(withMarginCcMin)}`,
         `Rail ${sayIn(asked.base, 'bar', 3)} and boost ${sayIn(asked.boost, 'bar', 3)}`,
       ],
       calculation: together(sum, use, tank, rail, {
@@ -161,7 +158,7 @@ const supply = subcommand({
       spare === undefined ? '' : spare < 0 ? `: ${percent(-spare)} short` : `: ${percent(spare)} in hand`;
     return sumAnswer({
       subject: SUBJECT,
-      result: `${flowWords(flowCcMin)} at ${pressureWords(pressureKpa)}${verdict}`,
+      result: `${litresHour(flowCcMin)} at ${pressureWords(pressureKpa)}${verdict}`,
       ...(spare !== undefined && spare < 0 ? { tone: 'late' as const } : {}),
       certainty: 'Measure it: into a can through the regulator, at that pressure, for 30 seconds.',
       working: [
@@ -244,7 +241,7 @@ const line = subcommand({
       ...(narrow ? { tone: 'soon' as const } : {}),
       certainty: 'Fittings, bends and the filter come on top; on the suction side every kPa counts.',
       working: [
-        `${flowWords(flowCcMin)} through ${boreWords}: ${sayNumber(velocityMPerS, 3)} m/s, Re ${sayNumber(reynolds, 3)}, f ${sayNumber(frictionFactor, 3)}`,
+        `${litresHour(flowCcMin)} through ${boreWords}: ${sayNumber(velocityMPerS, 3)} m/s, Re ${sayNumber(reynolds, 3)}, f ${sayNumber(frictionFactor, 3)}`,
         `${sayIn(dropKpa, 'kPa', 3)} (${sayIn(dropKpa, 'psi', 2)}) over ${sayIn(asked.length, 'm', 3)}`,
       ],
       calculation: together(sum, least, tank, {

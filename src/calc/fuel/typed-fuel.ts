@@ -88,14 +88,10 @@ export function typedFuelUse(
   return { value: { bsfcGPerKwh }, assumptions: [], sources: [], caveats: [] };
 }
 
+/** A flow of fuel, by mass or by volume. */
+export type TypedFlow = { readonly massGs: number } | { readonly volumeCcMin: number };
+
 /** A flow in cc/min whichever way it was typed. */
-export function ccMinOf(
-  flow: { readonly massGs: number } | { readonly volumeCcMin: number },
-  densityKgM3: number,
-): number {
+export function ccMinOf(flow: TypedFlow, densityKgM3: number): number {
   return 'massGs' in flow ? ccMinFromGs(flow.massGs, densityKgM3) : flow.volumeCcMin;
 }
-
-/** What is said wherever a fuel system is worked on (key COMMON). */
-export const FUEL_CAUTION =
-  'Fuel stands under pressure: let it off first, catch it, no flame, glasses on, extinguisher at hand; look for leaks before a start.';
