@@ -174,7 +174,7 @@ function airBreathed(asked: {
     ...sum.value,
     notes: together(sum, {
       assumptions: [
-        `λ ${asked.lambda}, stoichiometric ratio ${asked.afr}`,
+        `λ ${sayNumber(asked.lambda)}, stoichiometric ratio ${sayNumber(asked.afr)}`,
         ...(byVolume ? [`fuel of ${sayIn(density, 'kg/m3', 3)}`] : []),
       ],
     }),
@@ -199,7 +199,7 @@ const power = subcommand({
     }
     const assumed = {
       assumptions: [
-        `λ ${asked.lambda}, stoichiometric ratio ${asked.afr}, ${asked.bsfc} g/kWh (common practice unless measured)`,
+        `λ ${sayNumber(asked.lambda)}, stoichiometric ratio ${sayNumber(asked.afr)}, ${sayNumber(asked.bsfc)} g/kWh (common practice unless measured)`,
       ],
     };
     const sum =

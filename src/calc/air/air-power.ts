@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /**
  * Power that an air flow can make: P = ṁ_a/(λ·AFR_st)/BSFC.
@@ -85,7 +86,7 @@ export function thermalEfficiency(test: {
   requireRange({ what: 'The efficiency', value: efficiencyRatio, min: 0, max: 1, unit: '' });
   return {
     value: { efficiencyRatio, bsfcGPerKwh: (fuelFlowGs * 3600) / powerKw },
-    assumptions: [`lower calorific value ${calorificKjPerKg} kJ/kg`],
+    assumptions: [`lower calorific value ${sayNumber(calorificKjPerKg)} kJ/kg`],
     sources: ['ICTEXT'],
     caveats: [],
   };

@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 import { GAMMA_AIR, KELVIN_AT_ZERO_C } from './constants.ts';
 
 /**
@@ -78,7 +79,7 @@ export function compressorOutlet(
   const rise = isentropicRise(compressor);
   return {
     value: { outletC: inletC + rise / efficiencyRatio, isentropicC: inletC + rise },
-    assumptions: [`κ = ${gammaRatio}; no heat from the turbine housing`],
+    assumptions: [`κ = ${sayNumber(gammaRatio)}; no heat from the turbine housing`],
     sources: ['HEYWOOD'],
     caveats: [],
   };
@@ -98,7 +99,7 @@ export function compressorEfficiency(
   const efficiencyRatio = isentropicRise(compressor) / (outletC - inletC);
   return {
     value: { efficiencyRatio },
-    assumptions: [`κ = ${gammaRatio}`],
+    assumptions: [`κ = ${sayNumber(gammaRatio)}`],
     sources: ['HEYWOOD'],
     caveats:
       efficiencyRatio > 0.85

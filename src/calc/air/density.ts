@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 import { KELVIN_AT_ZERO_C, R_DRY_AIR, R_VAPOUR } from './constants.ts';
 
 export interface AirDensity {
@@ -91,7 +92,7 @@ export function compressedDensity(charge: {
     assumptions: [
       process === 'isothermal'
         ? 'the air is cooled back to where it started'
-        : `κ = ${gammaRatio}, no heat lost`,
+        : `κ = ${sayNumber(gammaRatio)}, no heat lost`,
     ],
     sources: ['YF14'],
     caveats: [],

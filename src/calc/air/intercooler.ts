@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 import { compressorOutlet } from './boost.ts';
 import { KELVIN_AT_ZERO_C } from './constants.ts';
 
@@ -23,7 +24,7 @@ export function intercoolerOutlet(cooler: {
   );
   return {
     value: { outletC: inletC - effectivenessRatio * (inletC - coolantC) },
-    assumptions: [`cooling air or water reaches the core at ${coolantC} °C`],
+    assumptions: [`cooling air or water reaches the core at ${sayNumber(coolantC)} °C`],
     sources: ['HEYWOOD'],
     caveats: [],
   };

@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /**
  * Air through a measuring orifice in the wall of an air box: ṁ = C_d · A · √(2·Δp·ρ).
@@ -24,7 +25,7 @@ export function orificeAirFlow(orifice: {
   const areaM2 = (Math.PI / 4) * (diameterMm / 1000) ** 2;
   return {
     value: { massFlowGs: 1000 * dischargeRatio * areaM2 * Math.sqrt(2 * dropKpa * 1000 * densityKgM3) },
-    assumptions: [`discharge coefficient ${dischargeRatio}`],
+    assumptions: [`discharge coefficient ${sayNumber(dischargeRatio)}`],
     sources: ['ICTEXT'],
     caveats: [],
   };

@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 export type CorrectionRule = 'iso1585' | 'j1349' | 'din70020';
 
@@ -58,7 +59,7 @@ export function powerCorrection(day: {
   const rounded = Number(factorRatio.toFixed(3));
   return {
     value: { factorRatio },
-    assumptions: [`${pressure} ${pressureKpa} kPa`],
+    assumptions: [`${pressure} ${sayNumber(pressureKpa)} kPa`],
     sources: [source],
     caveats:
       rounded < least || rounded > most

@@ -1,6 +1,7 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /**
  * Energy stored in an ignition coil: E = ½·L·I².
@@ -46,7 +47,7 @@ export function dwellTime(coil: {
   if (share >= 1) {
     throw new UserError(
       'out-of-range',
-      `${supplyV} V through ${resistanceOhm} Ω never reaches ${currentA} A, only ${(supplyV / resistanceOhm).toFixed(1)} A.`,
+      `${sayNumber(supplyV)} V through ${sayNumber(resistanceOhm)} Ω never reaches ${sayNumber(currentA)} A, only ${(supplyV / resistanceOhm).toFixed(1)} A.`,
     );
   }
   return {

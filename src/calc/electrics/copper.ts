@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /** Resistivity of annealed copper at 20 °C, exactly 1/58 Ω·mm²/m (key IEC60028). */
 const CONDUCTIVITY = 58;
@@ -30,7 +31,7 @@ export function copperResistance(wire: Wire): Calculation<{ readonly resistanceO
     value: {
       resistanceOhm: (lengthM / (CONDUCTIVITY * areaMm2)) * (1 + COPPER_PER_K * (temperatureC - 20)),
     },
-    assumptions: [`copper at ${temperatureC} °C, joints not counted`],
+    assumptions: [`copper at ${sayNumber(temperatureC)} °C, joints not counted`],
     sources: ['IEC60028'],
     caveats: [],
   };
@@ -103,7 +104,7 @@ export function classResistance(
   return {
     value: { resistanceOhm: (ohmPerKm * lengthM) / 1000 / factorRatio, ohmPerKm },
     assumptions: [
-      `the most that ${tinned ? 'tinned' : 'plain'} class 5 copper may have, at ${temperatureC} °C`,
+      `the most that ${tinned ? 'tinned' : 'plain'} class 5 copper may have, at ${sayNumber(temperatureC)} °C`,
     ],
     sources: ['IEC60228'],
     caveats: [],

@@ -1,6 +1,7 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 interface Source {
   readonly restV: number;
@@ -33,7 +34,7 @@ export function crankingVoltage(cranking: Source & { readonly currentA: number }
   if (batteryV - cableDropV <= 0) {
     throw new UserError(
       'out-of-range',
-      `${currentA} A would leave nothing for the starter: battery and cable let at most ${Math.floor(restV / (internalOhm + cableOhm))} A through.`,
+      `${sayNumber(currentA)} A would leave nothing for the starter: battery and cable let at most ${Math.floor(restV / (internalOhm + cableOhm))} A through.`,
     );
   }
   return {

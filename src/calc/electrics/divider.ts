@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 interface PullUp {
   /** What the pull-up hangs on: usually the controller's 5 V. */
@@ -21,7 +22,7 @@ export function dividerVoltage(
   requireRange({ what: 'The resistance', value: resistanceOhm, min: 0, max: 1e8, unit: 'Ω' });
   return {
     value: { voltageV: (supplyV * resistanceOhm) / (resistanceOhm + pullUpOhm) },
-    assumptions: [`pull-up ${pullUpOhm} Ω to ${supplyV} V`],
+    assumptions: [`pull-up ${sayNumber(pullUpOhm)} Ω to ${sayNumber(supplyV)} V`],
     sources: ['DEFINITION'],
     caveats: [],
   };
@@ -47,7 +48,7 @@ export function dividerResistance(
   });
   return {
     value: { resistanceOhm: (pullUpOhm * voltageV) / (supplyV - voltageV) },
-    assumptions: [`pull-up ${pullUpOhm} Ω to ${supplyV} V`],
+    assumptions: [`pull-up ${sayNumber(pullUpOhm)} Ω to ${sayNumber(supplyV)} V`],
     sources: ['DEFINITION'],
     caveats: [],
   };

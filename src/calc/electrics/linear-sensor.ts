@@ -1,6 +1,7 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /** A sensor with a straight line: its reading at two voltages, said at a supply. Readings in whatever unit they are given. */
 export interface LinearSensor {
@@ -41,7 +42,7 @@ export function linearReading(
     sources: ['DEFINITION', 'COMMON'],
     caveats: outside
       ? [
-          `${voltageV} V lies outside ${lowV.toFixed(2)} to ${highV.toFixed(2)} V: a broken wire, a short or a sensor past its end looks like this.`,
+          `${sayNumber(voltageV)} V lies outside ${lowV.toFixed(2)} to ${highV.toFixed(2)} V: a broken wire, a short or a sensor past its end looks like this.`,
         ]
       : [],
   };
@@ -104,10 +105,10 @@ function lineOf(sensor: LinearSensor): Line & { readonly supplyV: number; readon
     highV: highV * scale,
     supplyV,
     assumptions: [
-      `${lowV} to ${highV} V at ${nominalSupplyV} V supply`,
+      `${sayNumber(lowV)} to ${sayNumber(highV)} V at ${sayNumber(nominalSupplyV)} V supply`,
       supplyV === nominalSupplyV
-        ? `supply ${supplyV} V now`
-        : `ratiometric: it follows the ${supplyV} V there are now`,
+        ? `supply ${sayNumber(supplyV)} V now`
+        : `ratiometric: it follows the ${sayNumber(supplyV)} V there are now`,
     ],
   };
 }

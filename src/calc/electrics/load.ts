@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /**
  * Current and resistance of a load: I = P/U, R = U²/P.
@@ -18,7 +19,7 @@ export function loadCurrent(load: {
   );
   return {
     value: { currentA: powerW / supplyV, resistanceOhm: supplyV ** 2 / powerW },
-    assumptions: [`${supplyV} V at the load`],
+    assumptions: [`${sayNumber(supplyV)} V at the load`],
     sources: ['DEFINITION'],
     caveats: [],
   };

@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 const A = 3.9083e-3;
 const B = -5.775e-7;
@@ -23,7 +24,7 @@ export function platinumResistance(sensor: {
   );
   return {
     value: { resistanceOhm: zeroOhm * (1 + A * t + B * t ** 2 + (t < 0 ? C * (t - 100) * t ** 3 : 0)) },
-    assumptions: [`${zeroOhm} Ω at 0 °C, wires not counted`],
+    assumptions: [`${sayNumber(zeroOhm)} Ω at 0 °C, wires not counted`],
     sources: ['IEC60751'],
     caveats: [],
   };
@@ -56,7 +57,7 @@ export function platinumTemperature(sensor: {
   }
   return {
     value: { temperatureC: (low + high) / 2 },
-    assumptions: [`${zeroOhm} Ω at 0 °C, wires not counted`],
+    assumptions: [`${sayNumber(zeroOhm)} Ω at 0 °C, wires not counted`],
     sources: ['IEC60751'],
     caveats: [],
   };

@@ -1,5 +1,6 @@
 import type { Calculation } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
+import { sayNumber } from '../units/say.ts';
 import {
   betaOfPoints,
   curveResistance,
@@ -59,7 +60,7 @@ function byBeta(at: ThermistorPoint, betaK: number, span: Span): ThermistorSenso
     ...span,
     resistanceAt: (temperatureC) => thermistorResistance({ at, betaK, temperatureC }).value,
     temperatureAt: (resistanceOhm) => thermistorTemperature({ at, betaK, resistanceOhm }).value,
-    words: `B = ${Math.round(betaK)} K, ${Number(at.resistanceOhm.toPrecision(5))} Ω at ${at.temperatureC} °C`,
+    words: `B = ${Math.round(betaK)} K, ${Number(at.resistanceOhm.toPrecision(5))} Ω at ${sayNumber(at.temperatureC)} °C`,
     notes: {
       assumptions: [`one B value, ${Math.round(betaK)} K, over the whole range`],
       sources: ['IEC60539'],

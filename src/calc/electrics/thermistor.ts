@@ -1,6 +1,7 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 const KELVIN = 273.15;
 
@@ -35,7 +36,7 @@ export function thermistorResistance(sensor: {
   const exponent = betaK * (1 / (temperatureC + KELVIN) - 1 / (at.temperatureC + KELVIN));
   return {
     value: { resistanceOhm: at.resistanceOhm * Math.exp(exponent) },
-    assumptions: [`one B value, ${betaK} K, over the whole range`],
+    assumptions: [`one B value, ${sayNumber(betaK)} K, over the whole range`],
     sources: ['IEC60539'],
     caveats: [],
   };
@@ -60,7 +61,7 @@ export function thermistorTemperature(sensor: {
   requireTemperature(temperatureC);
   return {
     value: { temperatureC },
-    assumptions: [`one B value, ${betaK} K, over the whole range`],
+    assumptions: [`one B value, ${sayNumber(betaK)} K, over the whole range`],
     sources: ['IEC60539'],
     caveats: [],
   };
@@ -153,7 +154,7 @@ export function curveResistance(
   if (excess(low) > 0 || excess(high) < 0) {
     throw new UserError(
       'out-of-range',
-      `${sensor.temperatureC} °C is outside this thermistor's curve (1 Ω to 10 MΩ).`,
+      `${sayNumber(sensor.temperatureC)} °C is outside this thermistor's curve (1 Ω to 10 MΩ).`,
     );
   }
   while (high - low > 1e-12) {

@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /** Coefficients of the ITS-90 reference function in mV and °C (key ITS90K). */
 const ABOVE_ZERO = [
@@ -40,7 +41,7 @@ export function thermocoupleVoltage(probe: {
   );
   return {
     value: { voltageMv: emfMv(temperatureC) - emfMv(coldJunctionC) },
-    assumptions: [`cold junction at ${coldJunctionC} °C`],
+    assumptions: [`cold junction at ${sayNumber(coldJunctionC)} °C`],
     sources: ['ITS90K'],
     caveats: [],
   };
@@ -74,7 +75,7 @@ export function thermocoupleTemperature(probe: {
   }
   return {
     value: { temperatureC: (low + high) / 2 },
-    assumptions: [`cold junction at ${coldJunctionC} °C`],
+    assumptions: [`cold junction at ${sayNumber(coldJunctionC)} °C`],
     sources: ['ITS90K'],
     caveats: [],
   };

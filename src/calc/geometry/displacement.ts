@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 interface Cylinders {
   readonly boreMm: number;
@@ -50,7 +51,7 @@ export function overbore(
   const after = displacement({ ...engine, boreMm: engine.boreMm + oversizeMm }).value.displacementL;
   return {
     value: { displacementL: after, gainL: after - before },
-    assumptions: [`oversize ${oversizeMm} mm on the diameter`],
+    assumptions: [`oversize ${sayNumber(oversizeMm)} mm on the diameter`],
     sources: ['GEOMETRY'],
     caveats: ['Have the wall measured before boring: what is left is not to be told from outside.'],
   };

@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 /**
  * A gap or clearance as a share of a diameter: g = f·d, the same factor in mm/mm and in/in.
@@ -19,7 +20,7 @@ export function clearanceByFactor(fit: {
   );
   return {
     value: { clearanceMm: diameterMm * factorRatio },
-    assumptions: [`${factorRatio} of the diameter: common practice, no source`],
+    assumptions: [`${sayNumber(factorRatio)} of the diameter: common practice, no source`],
     sources: ['COMMON'],
     caveats: ['The figure of the maker of the ring, bearing or piston outranks this one.'],
   };

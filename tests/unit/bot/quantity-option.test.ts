@@ -58,7 +58,7 @@ describe('an option for a quantity', () => {
       description: 'Test',
       input: z.object({
         must: quantity('must', 'length', 'Bore'),
-        may: quantity('may', 'percent', 'Efficiency').prefault('70 %'),
+        may: quantity('may', 'percent', 'Efficiency').prefault('50 %'),
       }),
       run: ({ must, may }) =>
         sumAnswer({
@@ -70,8 +70,8 @@ describe('an option for a quantity', () => {
     });
     expect(optionsOf(runnable)).toMatchObject([
       { name: 'must', kind: 'text', required: true },
-      { name: 'may', kind: 'text', required: false, unlessSaid: '70 %' },
+      { name: 'may', kind: 'text', required: false, unlessSaid: '50 %' },
     ]);
-    expect(runnable.run({ must: '86 mm' }, undefined as never)).toMatchObject({ result: '86 0.7' });
+    expect(runnable.input.parse({ must: '86 mm' })).toEqual({ must: 86, may: 0.5 });
   });
 });
