@@ -11,26 +11,15 @@ import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { changeAnswer } from '../src/calc/fuel/change-answer.ts';
 import { deadTimeAt } from '../src/calc/fuel/dead-time.ts';
 import { deadTimeAnswer } from '../src/calc/fuel/dead-time-answer.ts';
+import { type DutyPoint, dutyAnswer } from '../src/calc/fuel/duty-answer.ts';
 import { flowAnswer } from '../src/calc/fuel/flow-answer.ts';
-import { gsFromCcMin } from '../src/calc/fuel/fuel-units.ts';
 import type { Aspiration } from '../src/calc/fuel/fuel-use.ts';
 import { idleAnswer } from '../src/calc/fuel/idle-answer.ts';
-import { injectorDuty, longestPulse } from '../src/calc/fuel/injector-duty.ts';
-import { flowAtPressure } from '../src/calc/fuel/injector-pressure.ts';
-import { injectorForPower, powerFromInjectors } from '../src/calc/fuel/injector-size.ts';
 import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
-import { MATCHED_SPREAD, matchInjectors, USABLE_SPREAD } from '../src/calc/fuel/match.ts';
+import { matchAnswer } from '../src/calc/fuel/match-answer.ts';
+import { powerAnswer, sizeAnswer } from '../src/calc/fuel/size-answer.ts';
 import { ccMinOf, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
-import {
-  FUEL_CAUTION,
-  fuelUseWords,
-  injectorWords,
-  milliseconds,
-  percent,
-  powerWords,
-} from '../src/calc/fuel/words.ts';
 import { together } from '../src/calc/together.ts';
-import { sayIn, sayNumber } from '../src/calc/units/say.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
@@ -49,6 +38,7 @@ const options = {
   loss: quantity('loss', 'percent', 'Lost between crank and wheels').prefault('15 %'),
   density: quantity('density', 'density', 'Of the fuel; the table has it for each').optional(),
   rated: quantity('rated', 'pressure', 'Pressure the flow was measured at').prefault('3 bar'),
+  pressure: quantity('pressure', 'pressure', 'Across the injector, when it is not as rated').optional(),
   shots: z
     .enum(['sequential', 'each-turn'])
     .default('sequential')
@@ -109,53 +99,22 @@ const size = subcommand({
     at: options.at,
     loss: options.loss,
     density: options.density,
-    pressure: quantity('pressure', 'pressure', 'Across the injector, when it is not as rated').prefault(
-      '3 bar',
-    ),
+    pressure: options.pressure,
     rated: options.rated,
   }),
   run(asked) {
     const tank = fuelOf('fuel', asked.fuel, asked.density);
-    const use = useOf(asked.bsfc, asked.intake, tank.value);
-    const { densityKgM3, name } = tank.value;
-    const sum = injectorForPower({
+    const answer = sizeAnswer({
       powerKw: asked.power,
       injectors: asked.cylinders,
+      fuel: tank.value,
+      use: useOf(asked.bsfc, asked.intake, tank.value),
       dutyRatio: asked.duty,
-      bsfcGPerKwh: use.value.bsfcGPerKwh,
-      densityKgM3,
       drivelineLossRatio: asked.at === 'wheels' ? asked.loss : 0,
+      ratedKpa: asked.rated,
+      acrossKpa: asked.pressure ?? asked.rated,
     });
-    const { flowCcMin, flowGs, fuelFlowGs, crankPowerKw } = sum.value;
-    const rated = flowAtPressure({ flowCcMin, ratedKpa: asked.pressure, acrossKpa: asked.rated });
-    const other = asked.pressure !== asked.rated;
-    return sumAnswer({
-      subject: SUBJECT,
-      result: `${injectorWords(rated.value.flowCcMin, densityKgM3)} each on ${name}, rated at ${sayIn(asked.rated, 'bar', 3)}`,
-      certainty: 'The next size up, not the next down; then look whether it still idles (/injector idle).',
-      working: [
-        `${powerWords(crankPowerKw)} at the crank burn ${sayIn(fuelFlowGs, 'kg/h', 3)} at ${fuelUseWords(use.value.bsfcGPerKwh)}`,
-        `${sayIn(flowGs, 'g/s', 3)} each of ${asked.cylinders}, open ${percent(asked.duty)} of the time`,
-        ...(other
-          ? [`${sayIn(flowCcMin, 'cc/min', 3)} at ${sayIn(asked.pressure, 'bar', 3)} across it`]
-          : []),
-      ],
-      calculation: together(sum, use, tank, other ? rated : {}, { caveats: [FUEL_CAUTION] }),
-      data: {
-        kind: 'injector',
-        powerKW: asked.power,
-        crankPowerKW: crankPowerKw,
-        cylinders: asked.cylinders,
-        fuel: name,
-        duty: asked.duty,
-        bsfcGPerKWh: use.value.bsfcGPerKwh,
-        densityKgM3,
-        totalGs: fuelFlowGs,
-        flowGs: gsFromCcMin(rated.value.flowCcMin, densityKgM3),
-        flowCcMin: rated.value.flowCcMin,
-        result: { value: rated.value.flowCcMin, unit: 'cc/min' },
-      },
-    });
+    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
   },
 });
 
@@ -170,52 +129,24 @@ const power = subcommand({
     intake: options.intake,
     bsfc: options.bsfc,
     duty: options.duty,
-    pressure: quantity('pressure', 'pressure', 'Across the injector, when it is not as rated').prefault(
-      '3 bar',
-    ),
+    pressure: options.pressure,
     rated: options.rated,
     loss: options.loss,
     density: options.density,
   }),
   run(asked) {
     const tank = fuelOf('fuel', asked.fuel, asked.density);
-    const { densityKgM3, name } = tank.value;
-    const use = useOf(asked.bsfc, asked.intake, tank.value);
-    const ratedCcMin = ccMinOf(asked.flow, densityKgM3);
-    const flow = flowAtPressure({ flowCcMin: ratedCcMin, ratedKpa: asked.rated, acrossKpa: asked.pressure });
-    const sum = powerFromInjectors({
-      flowCcMin: flow.value.flowCcMin,
+    const answer = powerAnswer({
+      ratedCcMin: ccMinOf(asked.flow, tank.value.densityKgM3),
       injectors: asked.count,
+      fuel: tank.value,
+      use: useOf(asked.bsfc, asked.intake, tank.value),
       dutyRatio: asked.duty,
-      bsfcGPerKwh: use.value.bsfcGPerKwh,
-      densityKgM3,
       drivelineLossRatio: asked.loss,
+      ratedKpa: asked.rated,
+      acrossKpa: asked.pressure ?? asked.rated,
     });
-    const { crankPowerKw, wheelPowerKw, fuelFlowGs, flowGs } = sum.value;
-    return sumAnswer({
-      subject: SUBJECT,
-      result: `Good for ${powerWords(crankPowerKw)} at the crank on ${name}`,
-      certainty: `About ${powerWords(wheelPowerKw)} at the wheels. The pump has to bring it too: /pump need.`,
-      working: [
-        `${asked.count} of ${injectorWords(flow.value.flowCcMin, densityKgM3)}, open ${percent(asked.duty)}: ${sayIn(fuelFlowGs, 'kg/h', 3)}`,
-        `at ${fuelUseWords(use.value.bsfcGPerKwh)}`,
-      ],
-      calculation: together(sum, use, tank, { caveats: [FUEL_CAUTION] }),
-      data: {
-        kind: 'injector',
-        count: asked.count,
-        flowCcMin: ratedCcMin,
-        flowGs,
-        fuel: name,
-        duty: asked.duty,
-        bsfcGPerKWh: use.value.bsfcGPerKwh,
-        densityKgM3,
-        totalGs: fuelFlowGs,
-        powerKW: crankPowerKw,
-        wheelPowerKW: wheelPowerKw,
-        result: { value: crankPowerKw, unit: 'kW' },
-      },
-    });
+    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
   },
 });
 
@@ -236,58 +167,21 @@ const duty = subcommand({
   }),
   run({ speed, pulse, log, limit, shots }) {
     const points = loggedPoints(speed, pulse, log);
-    const worked = points.map(({ speedRpm, pulseS }) => ({
-      speedRpm,
-      pulseS,
-      sum: injectorDuty({ pulseS, speedRpm, injection: shots }),
-    }));
-    const worst = worked.toSorted((a, b) => b.sum.value.dutyRatio - a.sum.value.dutyRatio)[0];
-    const speedRpm = worst?.speedRpm ?? speed;
+    const speedRpm = speed ?? points[0]?.speedRpm;
     if (speedRpm === undefined)
       throw new UserError('bad-input', 'Give speed, with or without pulse, or a log.');
-    const longest = longestPulse({ dutyRatio: limit, speedRpm, injection: shots });
-    const longestWords = `${milliseconds(longest.value.pulseS)} is the longest pulse at ${sayNumber(speedRpm)} rpm and ${percent(limit)}`;
-    const over = worst !== undefined && worst.sum.value.dutyRatio > limit;
     return sumAnswer({
       subject: SUBJECT,
-      result:
-        worst === undefined
-          ? longestWords
-          : `${percent(worst.sum.value.dutyRatio)} duty at ${sayNumber(speedRpm)} rpm: ${over ? 'over' : 'within'} ${percent(limit)}`,
-      ...(over ? { tone: 'late' as const } : {}),
-      working: [
-        `${milliseconds(longest.value.periodS)} between shots`,
-        ...(worst === undefined ? [] : [longestWords]),
-        ...(worked.length < 2
-          ? []
-          : worked.map(({ speedRpm: at, sum }) => `${sayNumber(at)} rpm: ${percent(sum.value.dutyRatio)}`)),
-      ],
-      calculation: together(worst?.sum ?? longest),
-      data: {
-        kind: 'injector',
-        rpm: speedRpm,
-        duty: worst?.sum.value.dutyRatio ?? limit,
-        dutyLimit: limit,
-        periodS: longest.value.periodS,
-        longestPulseS: longest.value.pulseS,
-        ...(worst === undefined
-          ? { result: { value: longest.value.pulseS * 1000, unit: 'ms' } }
-          : { pulseS: worst.pulseS, result: { value: worst.sum.value.dutyRatio, unit: '1' } }),
-      },
+      ...dutyAnswer({ speedRpm, points, limitRatio: limit, injection: shots }),
     });
   },
 });
-
-interface LoggedPoint {
-  readonly speedRpm: number;
-  readonly pulseS: number;
-}
 
 function loggedPoints(
   speed: number | undefined,
   pulse: number | undefined,
   log: string | undefined,
-): readonly LoggedPoint[] {
+): readonly DutyPoint[] {
   if (log === undefined)
     return speed === undefined || pulse === undefined ? [] : [{ speedRpm: speed, pulseS: pulse }];
   const read = readPairs(log, { rpm: 1 }, TIME_IN_S);
@@ -453,35 +347,7 @@ const match = subcommand({
     if (read.verdict === 'refuse') {
       throw new UserError('bad-input', `flows: ${read.why} What would be read: 438 441 429 444.`);
     }
-    const sum = matchInjectors(read.figures);
-    const { spreadRatio, meanCcMin, offRatios, trimRatios, leanest, richest } = sum.value;
-    const offOf = (cylinder: number) => percent(Math.abs(offRatios[cylinder - 1] ?? 0));
-    const verdict =
-      spreadRatio <= MATCHED_SPREAD ? 'matched' : spreadRatio <= USABLE_SPREAD ? 'usable' : 'not a set';
-    return sumAnswer({
-      subject: SUBJECT,
-      result: `${percent(spreadRatio)} spread, ${verdict}: cylinder ${leanest} leans by ${offOf(leanest)}`,
-      ...(verdict === 'not a set' ? { tone: 'late' as const } : {}),
-      certainty:
-        verdict === 'matched'
-          ? 'Nothing to trim.'
-          : `Cylinder ${richest} runs rich by ${offOf(richest)}. Clean and measure again before trimming.`,
-      working: read.figures.map(
-        (each, index) =>
-          `Cylinder ${index + 1}: ${sayNumber(each)}, trim × ${(trimRatios[index] ?? 1).toFixed(3)}`,
-      ),
-      calculation: sum,
-      data: {
-        kind: 'injector',
-        meanCcMin,
-        spreadRatio,
-        offRatios: [...offRatios],
-        trimRatios: [...trimRatios],
-        leanest,
-        richest,
-        verdict,
-      },
-    });
+    return sumAnswer({ subject: SUBJECT, ...matchAnswer(read.figures) });
   },
 });
 

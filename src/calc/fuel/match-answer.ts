@@ -1,0 +1,44 @@
+import { together } from '../together.ts';
+import { sayNumber } from '../units/say.ts';
+import { MATCHED_SPREAD, matchInjectors, USABLE_SPREAD } from './match.ts';
+import { type FuelAnswer, percent } from './words.ts';
+
+/** The spread of a set, its verdict in words, and each cylinder's trim. @throws UserError as matchInjectors. */
+export function matchAnswer(flowsCcMin: readonly number[]): FuelAnswer {
+  const sum = matchInjectors(flowsCcMin);
+  const { spreadRatio, meanCcMin, offRatios, trimRatios, leanest, richest } = sum.value;
+  const offOf = (cylinder: number): string => percent(Math.abs(offRatios[cylinder - 1] ?? 0));
+  const verdict = verdictOf(spreadRatio);
+  return {
+    result:
+      spreadRatio === 0
+        ? 'No spread at all: matched'
+        : `${percent(spreadRatio)} spread, ${verdict}: cylinder ${leanest} leans by ${offOf(leanest)}`,
+    ...(verdict === 'not a set' ? { tone: 'late' as const } : {}),
+    certainty:
+      verdict === 'matched'
+        ? 'Nothing to trim.'
+        : `Cylinder ${richest} runs rich by ${offOf(richest)}. Clean and measure again before trimming.`,
+    working: flowsCcMin.map(
+      (each, index) =>
+        `Cylinder ${index + 1}: ${sayNumber(each)}, trim × ${(trimRatios[index] ?? 1).toFixed(3)}`,
+    ),
+    calculation: together(sum),
+    data: {
+      kind: 'injector',
+      meanCcMin,
+      spreadRatio,
+      offRatios: [...offRatios],
+      trimRatios: [...trimRatios],
+      leanest,
+      richest,
+      verdict,
+      result: { value: spreadRatio, unit: '1' },
+    },
+  };
+}
+
+function verdictOf(spreadRatio: number): 'matched' | 'usable' | 'not a set' {
+  if (spreadRatio <= MATCHED_SPREAD) return 'matched';
+  return spreadRatio <= USABLE_SPREAD ? 'usable' : 'not a set';
+}

@@ -1,0 +1,88 @@
+import type { Calculation } from '../../core/calculation.ts';
+import { together } from '../together.ts';
+import { sayIn } from '../units/say.ts';
+import { gsFromCcMin } from './fuel-units.ts';
+import { flowAtPressure } from './injector-pressure.ts';
+import { injectorForPower, powerFromInjectors } from './injector-size.ts';
+import type { KnownFuel } from './known-fuel.ts';
+import { FUEL_CAUTION, type FuelAnswer, fuelUseWords, injectorWords, percent, powerWords } from './words.ts';
+
+interface SetQuestion {
+  readonly injectors: number;
+  readonly fuel: KnownFuel;
+  readonly use: Calculation<{ readonly bsfcGPerKwh: number }>;
+  readonly dutyRatio: number;
+  readonly drivelineLossRatio: number;
+  readonly ratedKpa: number;
+  /** Across the injector when it works. */
+  readonly acrossKpa: number;
+}
+
+/** Injector size for a power, as it is rated in catalogues. @throws UserError 'out-of-range' as injectorForPower. */
+export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }): FuelAnswer {
+  const { powerKw, injectors, fuel, use, dutyRatio, ratedKpa, acrossKpa } = asked;
+  const { densityKgM3, name } = fuel;
+  const { bsfcGPerKwh } = use.value;
+  const sum = injectorForPower({ ...asked, bsfcGPerKwh, densityKgM3 });
+  const { flowCcMin, flowGs, fuelFlowGs, crankPowerKw } = sum.value;
+  const rated = flowAtPressure({ flowCcMin, ratedKpa: acrossKpa, acrossKpa: ratedKpa });
+  const ratedCcMin = rated.value.flowCcMin;
+  const elsewhere = acrossKpa !== ratedKpa;
+  return {
+    result: `${injectorWords(ratedCcMin, densityKgM3)} each on ${name}, rated at ${sayIn(ratedKpa, 'bar', 3)}`,
+    certainty: 'The next size up, not the next down; then look whether it still idles (/injector idle).',
+    working: [
+      `${powerWords(crankPowerKw)} at the crank burn ${sayIn(fuelFlowGs, 'kg/h', 3)} at ${fuelUseWords(bsfcGPerKwh)}`,
+      `${sayIn(flowGs, 'g/s', 3)} each of ${injectors}, open ${percent(dutyRatio)} of the time`,
+      ...(elsewhere ? [`${sayIn(flowCcMin, 'cc/min', 3)} at ${sayIn(acrossKpa, 'bar', 3)} across it`] : []),
+    ],
+    calculation: together(sum, use, elsewhere ? rated : {}, { caveats: [FUEL_CAUTION] }),
+    data: {
+      kind: 'injector',
+      powerKW: powerKw,
+      crankPowerKW: crankPowerKw,
+      cylinders: injectors,
+      fuel: name,
+      duty: dutyRatio,
+      bsfcGPerKWh: bsfcGPerKwh,
+      densityKgM3,
+      totalGs: fuelFlowGs,
+      flowGs: gsFromCcMin(ratedCcMin, densityKgM3),
+      flowCcMin: ratedCcMin,
+      result: { value: ratedCcMin, unit: 'cc/min' },
+    },
+  };
+}
+
+/** Power that a set supports, at the crank and at the wheels. @throws UserError 'out-of-range' as powerFromInjectors. */
+export function powerAnswer(asked: SetQuestion & { readonly ratedCcMin: number }): FuelAnswer {
+  const { ratedCcMin, injectors, fuel, use, dutyRatio, ratedKpa, acrossKpa } = asked;
+  const { densityKgM3, name } = fuel;
+  const { bsfcGPerKwh } = use.value;
+  const { flowCcMin } = flowAtPressure({ flowCcMin: ratedCcMin, ratedKpa, acrossKpa }).value;
+  const sum = powerFromInjectors({ ...asked, flowCcMin, bsfcGPerKwh, densityKgM3 });
+  const { crankPowerKw, wheelPowerKw, fuelFlowGs, flowGs } = sum.value;
+  return {
+    result: `Good for ${powerWords(crankPowerKw)} at the crank on ${name}`,
+    certainty: `About ${powerWords(wheelPowerKw)} at the wheels. The pump has to bring it too: /pump need.`,
+    working: [
+      `${injectors} of ${injectorWords(flowCcMin, densityKgM3)}, open ${percent(dutyRatio)}: ${sayIn(fuelFlowGs, 'kg/h', 3)}`,
+      `at ${fuelUseWords(bsfcGPerKwh)}`,
+    ],
+    calculation: together(sum, use, { caveats: [FUEL_CAUTION] }),
+    data: {
+      kind: 'injector',
+      count: injectors,
+      flowCcMin: ratedCcMin,
+      flowGs,
+      fuel: name,
+      duty: dutyRatio,
+      bsfcGPerKWh: bsfcGPerKwh,
+      densityKgM3,
+      totalGs: fuelFlowGs,
+      powerKW: crankPowerKw,
+      wheelPowerKW: wheelPowerKw,
+      result: { value: crankPowerKw, unit: 'kW' },
+    },
+  };
+}
