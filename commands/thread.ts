@@ -34,7 +34,8 @@ const threads = threadCatalogue(threadTables);
 const threadById = new Map(threads.map((thread) => [thread.id, thread]));
 const fittingsOf = Map.groupBy(fittings, ({ threadId }) => threadId);
 const seatOf = ({ kind }: Fitting): Seat => fittingKinds.get(kind)?.seat ?? 'none';
-const suspects: readonly Suspect[] = threads.map((thread) => ({
+/** Every thread of the tables, as identification weighs it. */
+export const suspects: readonly Suspect[] = threads.map((thread) => ({
   thread,
   weight: commonWeight(thread),
   seats: new Set((fittingsOf.get(thread.id) ?? []).map(seatOf)),

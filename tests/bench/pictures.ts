@@ -2,15 +2,13 @@ import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { threadReply } from '../../commands/thread.ts';
 import type { Drawing } from '../../src/core/reply.ts';
 import { renderPng } from '../../src/pictures/render.ts';
+import { quantile } from './figures.ts';
 
 /** Questions of every kind of picture: sure, doubtful, many, a taper, a name, a diameter alone. */
 const SIZES = ['21.9 x 1.5', '3/4-16', '13.1 x 19tpi', '9.7 x 28tpi', '21.9', '13.7 x 18tpi', '9.9'] as const;
 const ROUNDS = 20;
 
-const median = (values: readonly number[]): number => {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
-};
+const median = (values: readonly number[]): number => quantile(values, 0.5);
 
 function drawingOf(size: string): Drawing {
   const [drawing] = threadReply({ size }).drawings ?? [];

@@ -7,6 +7,7 @@ import { openLocalChannel } from '../../src/channel/open.ts';
 import { startChargehand } from '../../src/chargehand.ts';
 import { systemClock, systemTimer } from '../../src/core/clock.ts';
 import { openLog } from '../../src/log.ts';
+import { quantile } from './figures.ts';
 
 /**
  * How long a person waits for an answer: from the typed line to the answer standing in the channel, over loopback,
@@ -113,12 +114,6 @@ function report(): void {
       `every order is on the disk (synchronous = FULL) before it is answered; ${tmpdir()}.\n`,
   );
   process.stdout.write(`${asTable(table)}\n`);
-}
-
-/** The value below which this part of them lies, by the nearest rank. */
-function quantile(values: readonly number[], part: number): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.ceil(part * sorted.length) - 1)] ?? Number.NaN;
 }
 
 function rounded(value: number): string {
