@@ -402,6 +402,11 @@ export const fields: Readonly<Record<FieldName, Field>> = {
   },
 };
 
+/** Words that some field knows to mean several things: nowhere are they a slip of the pen for something else. */
+export const askedSomewhere: ReadonlySet<string> = new Set(
+  Object.values(fields).flatMap(({ doubts = {} }) => Object.keys(doubts)),
+);
+
 function doubtsOf(words: string, units: readonly UnitId[], why: string): Readonly<Record<string, Doubt>> {
   return Object.fromEntries(words.split(' ').map((word) => [word, { units, why }]));
 }

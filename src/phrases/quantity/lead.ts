@@ -1,3 +1,4 @@
+import type { UnitId } from '../../calc/units/table.ts';
 import type { FieldName } from './fields.ts';
 import { referenceBefore, type Said } from './reference.ts';
 
@@ -7,6 +8,8 @@ export interface LeadMeaning {
   /** "between", "from": two numbers and a range follow. */
   readonly between?: true;
   readonly said?: Said;
+  /** A unit that is written in front: `AFR 12.4`. */
+  readonly unit?: UnitId;
   /** Something that has to be settled before the number can be used. */
   readonly question?: string;
 }
@@ -18,7 +21,7 @@ const LIMIT =
   /^(?:max(?:imum|imal|imo)?\.?|min(?:imum|destens|imal|imo)?\.?|at (?:least|most)|up to|no (?:more|less) than|not (?:more|less) than|(?:more|less|higher|lower) than|over|under|above|below|höchstens|bis(?: zu)?|über|unter|mehr als|weniger als|plus de|moins de|jusqu'à|hasta|más de|menos de|[<>≤≥]=?)$/iu;
 /** Names of what is measured say nothing new where it is asked for. */
 const NAMED: Partial<Record<FieldName, RegExp>> = {
-  ratio: /^(?:(?:afr|λ|lambda|cr|ratio|compression(?: ratio)?)(?: ?[=:])?)$/iu,
+  ratio: /^(?:cr|ratio|compression(?: ratio)?) ?[=:]?$/iu,
   pressure: /^(?:p ?=|pressure(?: ?[=:])?|druck ?[=:]?)$/iu,
   torque: /^(?:torque ?[=:]?)$/iu,
   temperature: /^(?:t ?=|temp(?:erature)?\.? ?[=:]?)$/iu,
@@ -33,6 +36,8 @@ export function readLead(lead: string, field: FieldName): LeadMeaning {
   if (text === '') return {};
   if (APPROX.test(text)) return { approx: true };
   if (BETWEEN.test(text)) return { between: true };
+  if (field === 'ratio' && /^afr ?[=:]?$/iu.test(text)) return { unit: 'AFR' };
+  if (field === 'ratio' && /^(?:λ|lambda) ?[=:]?$/iu.test(text)) return { unit: 'lambda' };
   if (NAMED[field]?.test(text)) return {};
   if (LIMIT.test(text))
     return { question: `"${text}" is a limit, not a figure: is it the figure itself that is meant?` };

@@ -167,7 +167,7 @@ function toOne(text: string, field: Field): QuantityReading | undefined {
   if (top === undefined) return undefined;
   const [above, below] = [figure(top), figure(bottom)];
   if (!(below > 0) || Number.isNaN(above)) return refuse('Nothing is divided by zero.', field);
-  if (below === 1) return readFigure(above, '1', field, text);
+  if (below === 1) return readFigure(above, /afr$/iu.test(text) ? 'AFR' : '1', field, text);
   if (above + below === 100 || above <= below || !text.includes(':'))
     return ask('Which is the one part?', [
       valued(above / below, '1', field),

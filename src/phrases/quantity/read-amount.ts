@@ -32,7 +32,12 @@ export function readMeant(amount: Amount, meant: Meant, field: Field, before?: S
       const read = inUnit(amount, meant.unit, field);
       return read.verdict === 'read'
         ? withSaid(
-            { ...read, ...(meant.approx ? { approx: true as const } : {}) },
+            {
+              ...read,
+              ...(meant.approx ? { approx: true as const } : {}),
+              ...(meant.here ? { here: true as const } : {}),
+              ...(meant.slip ? { slip: true as const } : {}),
+            },
             [meant.said, before],
             field,
           )

@@ -57,7 +57,9 @@ function readAmounts({ amounts, joints }: Scan, lead: LeadMeaning, field: Field)
   const [first, second, ...more] = amounts;
   if (first === undefined) return refuse('There is no number.', field);
   if (second === undefined) {
-    return readMeant(first, resolveUnit(first.unit, field), field, lead.said);
+    const meant = resolveUnit(first.unit, field);
+    const named = meant.kind === 'none' && lead.unit !== undefined;
+    return readMeant(first, named ? { kind: 'unit', unit: lead.unit } : meant, field, lead.said);
   }
   const joint = joints[0] ?? '';
   if (more.length > 0) {

@@ -24,6 +24,10 @@ export interface Read {
   readonly reference?: PressureReference;
   /** "about", "just under", "~". */
   readonly approx?: true;
+  /** The word typed means this unit only in this field: the `cc` of an injector is cc/min. */
+  readonly here?: true;
+  /** The unit was one letter off. */
+  readonly slip?: true;
 }
 
 export interface ReadRange {

@@ -1,6 +1,6 @@
 import { type UnitId, units } from '../../calc/units/table.ts';
 import type { Dimension } from '../../calc/units/unit.ts';
-import type { Doubt, Field } from './fields.ts';
+import { askedSomewhere, type Doubt, type Field } from './fields.ts';
 import { referenceBehind, type Said } from './reference.ts';
 import { oneSlip } from './slip.ts';
 import { casedUnit, unitKey, unitWords } from './unit-words.ts';
@@ -14,6 +14,8 @@ export type Meant =
       readonly approx?: true;
       /** The word means this only in this field: `lb` of an injector. */
       readonly here?: true;
+      /** One letter off. */
+      readonly slip?: true;
     }
   | { readonly kind: 'doubt'; readonly units: readonly UnitId[]; readonly why: string }
   /** A unit, and words behind it that were not understood. */
@@ -107,6 +109,7 @@ function withRest(phrase: string, field: Field): Meant | undefined {
 
 /** Words one slip away: read when they all mean one unit and the word is long enough, asked about otherwise. */
 function forgiven(key: string, field: Field): Meant | undefined {
+  if (askedSomewhere.has(key)) return undefined;
   const near = new Set<UnitId>();
   const whys = new Set<string>();
   for (const [word, ids] of unitWords) {
@@ -124,7 +127,7 @@ function forgiven(key: string, field: Field): Meant | undefined {
   const [only, ...others] = near;
   if (only === undefined) return undefined;
   if (others.length === 0 && whys.size === 0 && key.length >= SHORTEST_FORGIVEN)
-    return { kind: 'unit', unit: only };
+    return { kind: 'unit', unit: only, slip: true };
   return { kind: 'doubt', units: [...near], why: [...whys][0] ?? `"${key}" is no unit; which was meant?` };
 }
 
