@@ -18,7 +18,7 @@ export function requireRange(...numbers: readonly Ranged[]): void {
     const suffix = unit === '' ? '' : ` ${unit}`;
     throw new UserError(
       'out-of-range',
-      `${what} is ${Number(value.toPrecision(6))}${suffix}; this sum takes ${min} to ${max}${suffix}.`,
+      `${what} is ${Number.isFinite(value) ? `${Number(value.toPrecision(6))}${suffix}` : 'beyond any figure'}; this sum takes ${min} to ${max}${suffix}.`,
     );
   }
 }

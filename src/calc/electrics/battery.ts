@@ -111,7 +111,7 @@ function restFinding(voltageV: number, table: BatteryTable): Finding {
   const charge = chargeOf(voltageV, table);
   const percent = `${Math.round(charge * 100)} %`;
   if (voltageV > table.limits.restMostV) {
-    return of('doubtful', 'not at rest yet: lamps on for a minute, off, and read again after some hours');
+    return of('doubtful', 'not at rest yet: read again after some hours');
   }
   if (charge >= 0.75) return of('good', `about ${percent} charged`);
   if (charge >= 0.5) return of('doubtful', `about ${percent} charged: charge it before it is judged`);

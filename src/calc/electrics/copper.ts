@@ -1,4 +1,5 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
 import { sayNumber } from '../units/say.ts';
 
@@ -80,7 +81,7 @@ export function conductorTemperatureFactor(conductor: {
  * Most resistance a flexible cable of a standard size may have: R = R₂₀·L/1000/k.
  *
  * Source: IEC 60228 table 3, class 5 (key IEC60228). Valid: the sizes of the table, 0 to 120 °C. Not for: joints and lugs.
- * @throws UserError 'out-of-range' for a size the table has not, naming the nearest two.
+ * @throws UserError 'out-of-range' for a size the table has not, naming those it has.
  */
 export function classResistance(
   cable: Wire & { readonly tinned?: boolean },
@@ -88,18 +89,15 @@ export function classResistance(
 ): Calculation<{ readonly resistanceOhm: number; readonly ohmPerKm: number }> {
   const { areaMm2, lengthM, temperatureC = 20, tinned = false } = cable;
   const row = table.find((each) => Math.abs(each.areaMm2 - areaMm2) < 1e-9);
-  const next = table.find((each) => each.areaMm2 > areaMm2);
-  requireRange(
-    {
-      what: 'The cross-section (no such standard size)',
-      value: row === undefined ? Number.NaN : areaMm2,
-      min: table[0]?.areaMm2 ?? 0,
-      max: next?.areaMm2 ?? table.at(-1)?.areaMm2 ?? 0,
-      unit: 'mm²',
-    },
-    { what: 'The length', value: lengthM, min: 0, max: 200, unit: 'm' },
-  );
-  const ohmPerKm = (tinned ? row?.tinnedOhmPerKm : row?.plainOhmPerKm) ?? Number.NaN;
+  if (row === undefined) {
+    const sizes = table.map((each) => each.areaMm2).join(', ');
+    throw new UserError(
+      'out-of-range',
+      `${sayNumber(areaMm2)} mm² is no standard size. There are ${sizes} mm².`,
+    );
+  }
+  requireRange({ what: 'The length', value: lengthM, min: 0, max: 200, unit: 'm' });
+  const ohmPerKm = tinned ? row.tinnedOhmPerKm : row.plainOhmPerKm;
   const { factorRatio } = conductorTemperatureFactor({ temperatureC }).value;
   return {
     value: { resistanceOhm: (ohmPerKm * lengthM) / 1000 / factorRatio, ohmPerKm },

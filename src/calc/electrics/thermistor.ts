@@ -97,20 +97,18 @@ export function betaOfPoints(
 export function fitThermistor(
   points: readonly [ThermistorPoint, ThermistorPoint, ThermistorPoint],
 ): Calculation<ThermistorCurve> {
-  for (const point of points) requirePoint(point);
-  const [cold, middle, hot] = points.toSorted((one, other) => one.temperatureC - other.temperatureC);
-  if (cold === undefined || middle === undefined || hot === undefined) throw new RangeError('three points');
-  betaOfPoints(cold, middle);
-  betaOfPoints(middle, hot);
-  const [l1, l2, l3] = [cold, middle, hot].map(({ resistanceOhm }) => Math.log(resistanceOhm));
-  const [y1, y2, y3] = [cold, middle, hot].map(({ temperatureC }) => 1 / (temperatureC + KELVIN));
-  const [p, q, r] = [l1 ?? 0, l2 ?? 0, l3 ?? 0];
-  const slope2 = ((y2 ?? 0) - (y1 ?? 0)) / (q - p);
-  const slope3 = ((y3 ?? 0) - (y1 ?? 0)) / (r - p);
-  const c = (slope3 - slope2) / (r - q) / (p + q + r);
-  const b = slope2 - c * (p ** 2 + p * q + q ** 2);
-  const a = (y1 ?? 0) - (b + p ** 2 * c) * p;
-  if (b + 3 * c * r ** 2 <= 0 || b + 3 * c * p ** 2 <= 0) {
+  const [one, two, three] = points;
+  // three falling pairs lie on one falling curve, in whatever order they were given
+  betaOfPoints(one, two);
+  betaOfPoints(two, three);
+  betaOfPoints(one, three);
+  const [p, q, r] = [inverted(one), inverted(two), inverted(three)];
+  const slope2 = (q.perKelvin - p.perKelvin) / (q.log - p.log);
+  const slope3 = (r.perKelvin - p.perKelvin) / (r.log - p.log);
+  const c = (slope3 - slope2) / (r.log - q.log) / (p.log + q.log + r.log);
+  const b = slope2 - c * (p.log ** 2 + p.log * q.log + q.log ** 2);
+  const a = p.perKelvin - (b + p.log ** 2 * c) * p.log;
+  if ([p, q, r].some(({ log }) => b + 3 * c * log ** 2 <= 0)) {
     throw new UserError(
       'out-of-range',
       'No thermistor has these three points: one of them is misread. Measure again, or give two points.',
@@ -159,7 +157,6 @@ export function curveResistance(
   }
   while (high - low > 1e-12) {
     const middle = (low + high) / 2;
-    if (middle === low || middle === high) break;
     if (excess(middle) > 0) high = middle;
     else low = middle;
   }
@@ -186,6 +183,12 @@ export const thermistorCurveSheet: SumSheet = {
   sources: ['SH68'],
   range: '1 Ω to 10 MΩ, −55 to 300 °C; best between the outer points',
 };
+
+/** A point in the two terms in which the curve is a polynomial. */
+const inverted = ({ resistanceOhm, temperatureC }: ThermistorPoint) => ({
+  log: Math.log(resistanceOhm),
+  perKelvin: 1 / (temperatureC + KELVIN),
+});
 
 function requirePoint({ resistanceOhm, temperatureC }: ThermistorPoint): void {
   requireResistance(resistanceOhm);

@@ -1,4 +1,5 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
 import { copperResistance } from './copper.ts';
 
@@ -84,11 +85,16 @@ export function areaForDrop(
   );
   const perMm2 = copperResistance({ areaMm2: 1, lengthM, temperatureC });
   const areaMm2 = (perMm2.value.resistanceOhm * ways * currentA) / dropV;
-  const thickest = sizes.at(-1)?.areaMm2 ?? 0;
-  requireRange({ what: 'The copper it takes', value: areaMm2, min: 0, max: thickest, unit: 'mm²' });
-  const sizeMm2 = sizes.find((each) => each.areaMm2 >= areaMm2)?.areaMm2 ?? thickest;
+  const size = sizes.find((each) => each.areaMm2 >= areaMm2);
+  if (size === undefined) {
+    const thickest = Math.max(0, ...sizes.map((each) => each.areaMm2));
+    throw new UserError(
+      'out-of-range',
+      `It takes ${Math.ceil(areaMm2)} mm² of copper, more than the ${thickest} mm² of the thickest cable listed. Shorten the run, allow a larger drop, or lay several side by side.`,
+    );
+  }
   return {
-    value: { areaMm2, sizeMm2 },
+    value: { areaMm2, sizeMm2: size.areaMm2 },
     assumptions: [
       ...perMm2.assumptions,
       ways === 2 ? 'out and back in the same cable' : 'one way; the body returns it',

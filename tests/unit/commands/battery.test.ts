@@ -16,6 +16,23 @@ describe('/battery', () => {
       line: '/battery rest:"12.1 V"',
       result: 'At rest 12.10 V: about 31 % charged: charge it at once, it sulphates as it stands',
     },
+    { line: '/battery rest:"11.5 V"', result: 'At rest 11.50 V: flat: charge it, then load-test it' },
+    {
+      line: '/battery rest:"13.1 V"',
+      result: 'At rest 13.10 V: not at rest yet: read again after some hours',
+    },
+    {
+      line: '/battery cranking:"9.9 V"',
+      result: 'Cranking 9.90 V: above the usual least of 9.6 V, little to spare in the cold',
+    },
+    {
+      line: '/battery charging:"14.9 V"',
+      result: 'Charging 14.90 V: above the usual 13.8 to 14.7 V; normal only in the cold',
+    },
+    {
+      line: '/battery charging:"13.5 V"',
+      result: 'Charging 13.50 V: below the usual 13.8 to 14.7 V: belt, load, or a control of its own',
+    },
     { line: '/battery rest:"9 V"', result: 'At rest 9.00 V: flat, a cell may be shorted' },
     {
       line: '/battery rest:"12.7 V" cranking:"9.1 V" charging:"14.2 V"',

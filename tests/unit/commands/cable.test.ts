@@ -47,7 +47,7 @@ describe('/cable', () => {
     ['/cable crank length:"4.5 m" area:"50 mm2"', 'Give either current or starter'],
     ['/cable crank length:"4.5 m" area:"2.5 mm2" starter:"2 kW"', 'can give a starter at most'],
     ['/cable crank length:"4.5 m" area:"50 mm2" current:"1500 A"', 'would leave nothing for the starter'],
-    ['/cable size length:"9 m" current:"2000 A"', 'this sum takes 0 to 240 mm²'],
+    ['/cable size length:"9 m" current:"2000 A"', 'more than the 240 mm² of the thickest cable'],
     ['/cable load', 'Give either power or resistance'],
     ['/cable gauge size:"300 mm2"', 'this sum takes'],
   ])('refuses %s and says what would do', async (line, message) => {
