@@ -46,8 +46,8 @@ const input = z.object({
   size: z
     .string()
     .min(1)
-    .max(100)
-    .describe('Diameter and pitch: 21.9 x 1.5, 0.863in 16tpi, 3/4-16, 13.1 x 15/10'),
+    .max(1_000)
+    .describe('Diameter and pitch: 21.9 x 1.5, 0.746in 16tpi, 3/4-16, 13.1 x 15/10'),
   side: z.enum(['male', 'female']).optional().describe('Measured over the crests, or across the bore'),
   within: z.number().min(0.005).max(2).optional().describe('What the diameter could be out by, mm'),
   taper: z.enum(['tapered', 'parallel']).optional().describe('Whether the diameter grows along the thread'),

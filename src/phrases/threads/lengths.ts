@@ -55,7 +55,7 @@ export function toPitch(item: NumberToken, unit: SizeUnit): TypedPitch {
   if (!(mm >= 0.1 && mm <= 12.7)) {
     throw new UserError(
       'out-of-range',
-      `A pitch of ${item.text} is none: it has to be between 0.1 and 12.7 mm, or 2 and 254 threads per inch.`,
+      `A pitch of ${item.text} is none: it has to be between 0.1 and 12.7 mm, or 2 and 254 threads per inch. ${SIZE_EXAMPLES}`,
     );
   }
   const share = unit === 'tpi' ? mm / item.value : unit === 'in' ? MM_PER_INCH : 1;

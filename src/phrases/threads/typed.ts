@@ -43,4 +43,4 @@ export interface ThreadSize {
   readonly unused: readonly string[];
 }
 
-export const SIZE_EXAMPLES = 'Type it like `21.9 x 1.5`, `0.863in 16tpi`, `3/4-16` or `13.1 x 15/10`.';
+export const SIZE_EXAMPLES = 'Type it like `21.9 x 1.5`, `0.746in 16tpi`, `3/4-16` or `13.1 x 15/10`.';
