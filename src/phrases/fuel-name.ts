@@ -77,7 +77,10 @@ function mixed(text: string, names: FuelNames): FuelText {
     const amount = groups === undefined ? null : readDecimal(groups['number'] ?? '');
     const parts = named(groups?.['name'] ?? piece, names);
     if (parts === undefined) return refuse(`"${groups?.['name'] ?? piece}" is no fuel that is known here.`);
-    const unit = (groups?.['unit'] ?? '%').replace(/^vol%$/u, '%');
+    const unit = (groups?.['unit'] ?? '%')
+      .replace(/^vol%$/u, '%')
+      .replace(/^lit(?:re|er)s?$/u, 'l')
+      .replace(/s$/u, '');
     if (amount === null && groups !== undefined) return refuse(`"${piece}" is no share.`);
     portions.push({ amount: amount?.value ?? Number.NaN, unit, parts });
   }

@@ -24,6 +24,7 @@ export function readMixture(typed: string): MixtureText {
   const figures = text
     .replace(LAMBDA, ' ')
     .replace(/\ba\/?fr?\b/gu, ' ')
+    .trim()
     .replace(/ ?(?::|to) ?1$/u, '')
     .trim();
   const read = readDecimal(figures);

@@ -46,7 +46,7 @@ refuseTwins(
 
 export type FuelRow = z.output<typeof Fuel>;
 
-/** The pure fuels by id; petrol and diesel count as pure. */
+/** The pure fuels by id; petrol and diesel count as pure. Petrol's density is a middle of what key EN228 allows. */
 export const fuelRows: ReadonlyMap<string, FuelRow> = new Map(read.fuels.map((row) => [row.id, row]));
 
 export interface FuelShare {
