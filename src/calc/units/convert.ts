@@ -1,5 +1,5 @@
+import { gaugeOfArea, wireOfGauge } from '../../calc/electrics/wire-gauge.ts';
 import { UserError } from '../../core/user-error.ts';
-import { gaugeOfArea, wireOfGauge } from '../electrics/wire-gauge.ts';
 import { dimensions, type UnitId, units } from './table.ts';
 
 /**

@@ -1,5 +1,6 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from './say.ts';
 
 /**
  * The density, in g/cm³, at which one pound an hour is 10.5 cc a minute: what injectors are commonly compared at.
@@ -41,14 +42,18 @@ function worked<Value>(value: Value, densityGramPerCc: number): Calculation<Valu
   const usual = densityGramPerCc === TRADE_FUEL_DENSITY;
   return {
     value,
-    assumptions: [
-      usual
-        ? `Density ${TRADE_FUEL_DENSITY} g/cm³: 1 lb/h is 10.5 cc/min, as injectors are commonly compared.`
-        : `Density ${densityGramPerCc} g/cm³.`,
-    ],
+    assumptions: [densityTaken(densityGramPerCc)],
     sources: usual ? ['SI', 'COMMON'] : ['SI'],
     caveats: [],
   };
+}
+
+/** The density taken, in a sentence. */
+export function densityTaken(densityGramPerCc: number): string {
+  const density = `Density ${sayNumber(densityGramPerCc)} g/cm³`;
+  return densityGramPerCc === TRADE_FUEL_DENSITY
+    ? `${density}: 1 lb/h is 10.5 cc/min, as injectors are commonly compared.`
+    : `${density}.`;
 }
 
 export const densitySheet: SumSheet = {

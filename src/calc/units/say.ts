@@ -1,4 +1,4 @@
-import { gaugeName } from '../electrics/wire-gauge.ts';
+import { gaugeName } from '../../calc/electrics/wire-gauge.ts';
 import { fromBase } from './convert.ts';
 import { type UnitId, units } from './table.ts';
 

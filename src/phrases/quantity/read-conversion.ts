@@ -80,10 +80,9 @@ function toUnit(typed: string, to: string): Conversion {
   if (meant.length === 0)
     throw new UserError('bad-input', `to: "${to}" is no unit known here. Type one like Nm, psi, mm or lb/h.`);
   if (!hasUnit(typed) && !isValue(readQuantity(typed, 'length'))) {
-    const fair = tryAll(
-      typed,
-      meant.map(({ name }) => name),
-    ).flatMap(({ found }) => offersOf(found));
+    // of what can be a length, the plain one is offered
+    const names = meant.map(({ name }) => name).filter((name) => name !== 'pitch' && name !== 'distance');
+    const fair = tryAll(typed, names).flatMap(({ found }) => offersOf(found));
     if (fair.length > 0) throw question(typed, 'of what?', fair);
   }
   const read = meant.flatMap(({ name, target }) => {
@@ -93,11 +92,27 @@ function toUnit(typed: string, to: string): Conversion {
   const plain = read.filter(({ value, target }) => !isHere(value) && target.kind === 'unit' && !target.here);
   const [best] = plain.length > 0 ? plain : read.toSorted((a, b) => sureness(b.target) - sureness(a.target));
   if (best !== undefined) return { value: best.value, target: sureTarget(best.target, to) };
+  const through = throughDensity(typed, to);
+  if (through !== undefined) return through;
   throw cannot(
     typed,
     to,
     meant.map(({ name }) => name),
   );
+}
+
+/** A mass wanted as a volume, or the other way round: what stands between them is for the sum to say. */
+function throughDensity(typed: string, to: string): Conversion | undefined {
+  for (const [from, into] of [
+    ['mass', 'volume'],
+    ['volume', 'mass'],
+  ] as const) {
+    const value = readQuantity(typed, from);
+    const target = resolveUnit(to, fields[into]);
+    if (isValue(value) && hasUnit(typed) && (target.kind === 'unit' || target.kind === 'doubt'))
+      return { value, target: sureTarget(target, to) };
+  }
+  return undefined;
 }
 
 type Target = ReturnType<typeof resolveUnit>;
@@ -224,7 +239,7 @@ function distinct(found: readonly (Read | ReadRange)[]): readonly (Read | ReadRa
 
 function question(typed: string, why: string, options: readonly Pick<Offer, 'typed'>[]): UserError {
   const answers = [...new Set(options.map((each) => each.typed))].slice(0, 5);
-  const message = `"${typed}": ${why}`;
+  const message = why.startsWith(typed) ? why : `"${typed}": ${why}`;
   return answers.length === 0
     ? new UserError('bad-input', message)
     : new UserError('which-one', message, {
