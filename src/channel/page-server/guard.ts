@@ -1,6 +1,7 @@
 import { isIP } from 'node:net';
 import { hostname } from 'node:os';
 import type { MiddlewareHandler } from 'hono';
+import type { Problem } from '../page-api.ts';
 
 /** The headers that say where a request comes from. */
 export interface Asking {
@@ -48,7 +49,7 @@ export function guard(listensOn: string): MiddlewareHandler {
       },
       listensOn,
     );
-    if (reason !== undefined) return c.json({ problem: reason }, 403);
+    if (reason !== undefined) return c.json({ problem: reason } satisfies Problem, 403);
     return next();
   };
 }

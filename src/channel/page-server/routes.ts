@@ -1,6 +1,6 @@
 import { type Context, Hono } from 'hono';
 import type { Hands, Outcome, Upload } from '../contract.ts';
-import type { JoinAnswer, PageMessages, PageState, SuggestAnswer } from '../page-api.ts';
+import type { JoinAnswer, PageMessages, PageState, Problem, SuggestAnswer } from '../page-api.ts';
 import { isObject, type JsonObject, numberOf, parseJson, stringsIn, textOf } from '../wire/json.ts';
 import { isId } from '../wire/snowflake.ts';
 import type { ChannelState } from '../world/state.ts';
@@ -110,7 +110,8 @@ export function pageApi(state: ChannelState, options: PageApiOptions): Hono {
   });
 
   api.onError((error, c) => {
-    if (error instanceof BadRequest) return c.json({ problem: error.message }, error.status);
+    if (error instanceof BadRequest)
+      return c.json({ problem: error.message } satisfies Problem, error.status);
     throw error;
   });
   return api;
