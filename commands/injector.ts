@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
+import { enginePower } from '../src/bot/engine-power.ts';
 import {
   absolutePressure,
+  type FuelFlow,
   fuelFlow,
   gaugePressure,
   quantity,
@@ -18,7 +20,7 @@ import { idleAnswer } from '../src/calc/fuel/idle-answer.ts';
 import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
 import { matchAnswer } from '../src/calc/fuel/match-answer.ts';
 import { powerAnswer, sizeAnswer } from '../src/calc/fuel/size-answer.ts';
-import { ccMinOf, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
+import { ratedFlow, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
 import { together } from '../src/calc/together.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
@@ -34,7 +36,10 @@ const options = {
   intake: z.enum(['boosted', 'natural']).default('boosted').describe('Boosted, or naturally aspirated'),
   bsfc: text('Fuel per work, instead of the usual: 0.55 lb/hp·h, 335 g/kWh').optional(),
   duty: quantity('duty', 'percent', 'Largest duty; 80 to 90 % is usual').prefault('85 %'),
-  at: z.enum(['crank', 'wheels']).default('crank').describe('Where the power is counted'),
+  at: z
+    .enum(['crank', 'wheels'])
+    .optional()
+    .describe('Where the power is counted, unless power says it: crank'),
   loss: quantity('loss', 'percent', 'Lost between crank and wheels').prefault('15 %'),
   density: quantity('density', 'density', 'Of the fuel; the table has it for each').optional(),
   rated: quantity('rated', 'pressure', 'Pressure the flow was measured at').prefault('3 bar'),
@@ -55,6 +60,10 @@ function fuelOf(field: string, typed: string, densityKgM3?: number): Calculation
     densityKgM3,
   });
 }
+
+/** An injector's flow as it is rated, whichever way it was typed. */
+const ratedOf = (flow: FuelFlow, fuel: KnownFuel) => ratedFlow(flow, fuel, PETROL_KG_M3);
+const PETROL_KG_M3 = fuelOf('fuel', 'petrol').value.densityKgM3;
 
 const useOf = (typed: string | undefined, aspiration: Aspiration, fuel: KnownFuel) =>
   typedFuelUse(typed === undefined ? undefined : readFuelUse(typed), aspiration, fuel);
@@ -90,7 +99,7 @@ const size = subcommand({
   example: '/injector size power:400hp cylinders:4 fuel:E85',
   assumes: ['fuel', 'intake', 'bsfc', 'duty', 'at'],
   input: z.object({
-    power: quantity('power', 'power', 'Power wanted, e.g. 400 hp, 300 kW'),
+    power: enginePower('power', 'Power wanted, e.g. 400 hp, 300 kW, 380 whp'),
     cylinders: z.int().min(1).max(32).describe('Injectors in all, one each cylinder'),
     fuel: options.fuel,
     intake: options.intake,
@@ -105,12 +114,12 @@ const size = subcommand({
   run(asked) {
     const tank = fuelOf('fuel', asked.fuel, asked.density);
     const answer = sizeAnswer({
-      powerKw: asked.power,
+      powerKw: asked.power.powerKw,
       injectors: asked.cylinders,
       fuel: tank.value,
       use: useOf(asked.bsfc, asked.intake, tank.value),
       dutyRatio: asked.duty,
-      drivelineLossRatio: asked.at === 'wheels' ? asked.loss : 0,
+      drivelineLossRatio: (asked.at ?? asked.power.at) === 'wheels' ? asked.loss : 0,
       ratedKpa: asked.rated,
       acrossKpa: asked.pressure ?? asked.rated,
     });
@@ -136,8 +145,9 @@ const power = subcommand({
   }),
   run(asked) {
     const tank = fuelOf('fuel', asked.fuel, asked.density);
+    const rated = ratedOf(asked.flow, tank.value);
     const answer = powerAnswer({
-      ratedCcMin: ccMinOf(asked.flow, tank.value.densityKgM3),
+      ratedCcMin: rated.value.flowCcMin,
       injectors: asked.count,
       fuel: tank.value,
       use: useOf(asked.bsfc, asked.intake, tank.value),
@@ -146,7 +156,7 @@ const power = subcommand({
       ratedKpa: asked.rated,
       acrossKpa: asked.pressure ?? asked.rated,
     });
-    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
+    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, rated, tank) });
   },
 });
 
@@ -215,6 +225,7 @@ const flow = subcommand({
     const answer = flowAnswer({
       flow: typed,
       fuel: tank.value,
+      petrolKgM3: PETROL_KG_M3,
       bench: bench === undefined ? undefined : fuelOf('bench', bench).value,
       ratedKpa: from,
       manifoldKpa: manifold,
@@ -246,9 +257,10 @@ const change = subcommand({
     const after = fuelOf('newfuel', asked.newfuel ?? asked.fuel);
     const now = asked.dead === undefined ? undefined : deadTimeOf('dead', asked.dead, asked.volts);
     const old = asked.olddead === undefined ? now : deadTimeOf('olddead', asked.olddead, asked.volts);
+    const [oldFlow, newFlow] = [ratedOf(asked.old, before.value), ratedOf(asked.new, after.value)];
     const answer = changeAnswer({
-      oldCcMin: ccMinOf(asked.old, before.value.densityKgM3),
-      newCcMin: ccMinOf(asked.new, after.value.densityKgM3),
+      oldCcMin: oldFlow.value.flowCcMin,
+      newCcMin: newFlow.value.flowCcMin,
       oldFuel: before.value,
       newFuel: after.value,
       pulseS: asked.pulse,
@@ -262,7 +274,7 @@ const change = subcommand({
     return sumAnswer({
       subject: SUBJECT,
       ...answer,
-      calculation: together(answer.calculation, before, after, now ?? {}, old ?? {}),
+      calculation: together(answer.calculation, oldFlow, newFlow, before, after, now ?? {}, old ?? {}),
     });
   },
 });
@@ -293,8 +305,9 @@ const idle = subcommand({
   }),
   run(asked) {
     const tank = fuelOf('fuel', asked.fuel);
+    const rated = ratedOf(asked.flow, tank.value);
     const answer = idleAnswer({
-      flowCcMin: ccMinOf(asked.flow, tank.value.densityKgM3),
+      flowCcMin: rated.value.flowCcMin,
       fuel: tank.value,
       dead: deadTimeOf('dead', asked.dead, asked.volts),
       displacementL: asked.displacement,
@@ -306,7 +319,7 @@ const idle = subcommand({
       lambdaRatio: asked.lambda,
       smallestPulseS: asked.smallest,
     });
-    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
+    return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, rated, tank) });
   },
 });
 
@@ -331,7 +344,7 @@ const dead = subcommand({
       set: set === undefined ? undefined : deadTimeOf('set', set, volts),
       speedRpm: speed,
       staticFlowCcMin:
-        one === undefined ? undefined : ccMinOf(one, fuelOf('fuel', 'petrol').value.densityKgM3),
+        one === undefined ? undefined : ratedOf(one, fuelOf('fuel', 'petrol').value).value.flowCcMin,
       injection: shots,
     });
     return sumAnswer({ subject: SUBJECT, ...answer });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
+import { enginePower } from '../src/bot/engine-power.ts';
 import { fuelFlow, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { boreForVelocity, lineFlow } from '../src/calc/fuel/fuel-line.ts';
@@ -40,14 +41,17 @@ const need = subcommand({
   example: '/pump need power:400hp boost:1.2bar fuel:E85',
   assumes: ['fuel', 'intake', 'bsfc', 'margin', 'base'],
   input: z.object({
-    power: quantity('power', 'power', 'Power wanted, e.g. 400 hp, 300 kW'),
+    power: enginePower('power', 'Power wanted, e.g. 400 hp, 300 kW, 380 whp'),
     boost: options.boost,
     base: options.base,
     fuel: options.fuel,
     intake: z.enum(['boosted', 'natural']).default('boosted').describe('Boosted, or naturally aspirated'),
     bsfc: text('Fuel per work, instead of the usual: 0.55 lb/hp·h, 335 g/kWh').optional(),
     margin: quantity('margin', 'percent', 'In hand over what is burnt').prefault('20 %'),
-    at: z.enum(['crank', 'wheels']).default('crank').describe('Where the power is counted'),
+    at: z
+      .enum(['crank', 'wheels'])
+      .optional()
+      .describe('Where the power is counted, unless power says it: crank'),
     loss: quantity('loss', 'percent', 'Lost between crank and wheels').prefault('15 %'),
     density: quantity('density', 'density', 'Of the fuel; the table has it for each').optional(),
   }),
@@ -56,8 +60,9 @@ const need = subcommand({
     const { densityKgM3 } = tank.value;
     const typedUse = asked.bsfc === undefined ? undefined : readFuelUse(asked.bsfc);
     const use = typedFuelUse(typedUse, asked.intake, tank.value);
-    const wheels = asked.at === 'wheels';
-    const crankPowerKw = wheels ? asked.power / (1 - asked.loss) : asked.power;
+    const { powerKw, at } = asked.power;
+    const wheels = (asked.at ?? at) === 'wheels';
+    const crankPowerKw = wheels ? powerKw / (1 - asked.loss) : powerKw;
     const sum = pumpNeed({
       crankPowerKw,
       bsfcGPerKwh: use.value.bsfcGPerKwh,
@@ -81,7 +86,7 @@ const need = subcommand({
       }),
       data: {
         kind: 'pump',
-        powerKW: asked.power,
+        powerKW: powerKw,
         crankPowerKW: crankPowerKw,
         fuel: tank.value.name,
         bsfcGPerKWh: use.value.bsfcGPerKwh,

@@ -5,12 +5,14 @@ import { sayIn, sayNumber } from '../units/say.ts';
 import { gsFromCcMin } from './fuel-units.ts';
 import { flowAtPressure, flowOfFluid, pressureAcrossInjector, pressureForFlow } from './injector-pressure.ts';
 import type { KnownFuel } from './known-fuel.ts';
-import { ccMinOf, type TypedFlow } from './typed-fuel.ts';
+import { ratedFlow, type TypedFlow } from './typed-fuel.ts';
 import { FUEL_CAUTION, type FuelAnswer, injectorWords, pressureWords } from './words.ts';
 
 export interface FlowQuestion {
   readonly flow: TypedFlow;
   readonly fuel: KnownFuel;
+  /** Density of petrol, which a rating in pounds an hour was measured with. */
+  readonly petrolKgM3: number;
   /** What the flow was measured with, when it was not the fuel. */
   readonly bench?: KnownFuel | undefined;
   readonly ratedKpa: number;
@@ -27,8 +29,9 @@ export interface FlowQuestion {
  * @throws UserError 'out-of-range' as the sums do.
  */
 export function flowAnswer(asked: FlowQuestion): FuelAnswer {
-  const { flow, fuel, bench } = asked;
-  const typedCcMin = ccMinOf(flow, (bench ?? fuel).densityKgM3);
+  const { flow, fuel, bench, petrolKgM3 } = asked;
+  const rated = ratedFlow(flow, bench ?? fuel, petrolKgM3);
+  const typedCcMin = rated.value.flowCcMin;
   const fluid =
     bench === undefined
       ? undefined
@@ -40,7 +43,7 @@ export function flowAnswer(asked: FlowQuestion): FuelAnswer {
   const answer = answerFrom(asked, fluid?.value.flowCcMin ?? typedCcMin);
   return {
     ...answer,
-    calculation: together(answer.calculation, fluid ?? {}),
+    calculation: together(answer.calculation, rated, fluid ?? {}),
     data: {
       kind: 'injector',
       ...('massGs' in flow ? { flowGs: flow.massGs } : { flowCcMin: flow.volumeCcMin }),
@@ -78,8 +81,12 @@ function answerFrom(asked: FlowQuestion, ratedCcMin: number): FuelAnswer {
   };
 }
 
-function pressureAnswer({ fuel, ratedKpa }: FlowQuestion, ratedCcMin: number, wanted: TypedFlow): FuelAnswer {
-  const wantedCcMin = ccMinOf(wanted, fuel.densityKgM3);
+function pressureAnswer(
+  { fuel, ratedKpa, petrolKgM3 }: FlowQuestion,
+  ratedCcMin: number,
+  wanted: TypedFlow,
+): FuelAnswer {
+  const wantedCcMin = ratedFlow(wanted, fuel, petrolKgM3).value.flowCcMin;
   const sum = pressureForFlow({ flowCcMin: ratedCcMin, ratedKpa, wantedCcMin });
   const { acrossKpa } = sum.value;
   return {

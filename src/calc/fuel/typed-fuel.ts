@@ -95,3 +95,28 @@ export type TypedFlow = { readonly massGs: number } | { readonly volumeCcMin: nu
 export function ccMinOf(flow: TypedFlow, densityKgM3: number): number {
   return 'massGs' in flow ? ccMinFromGs(flow.massGs, densityKgM3) : flow.volumeCcMin;
 }
+
+/** Up to this share of alcohol a pound an hour means the same on the bench and in the tank. */
+const PETROL_LIKE_RATIO = 0.1;
+
+/**
+ * An injector's flow as it is rated. Pounds an hour are a rating with petrol: the volume carries over to another fuel, the
+ * mass does not.
+ */
+export function ratedFlow(
+  flow: TypedFlow,
+  fuel: KnownFuel,
+  petrolKgM3: number,
+): Calculation<{ readonly flowCcMin: number }> {
+  const asPetrol = 'massGs' in flow && fuel.alcoholRatio > PETROL_LIKE_RATIO;
+  return {
+    value: { flowCcMin: ccMinOf(flow, asPetrol ? petrolKgM3 : fuel.densityKgM3) },
+    assumptions: asPetrol
+      ? [
+          `the pounds an hour are a rating with petrol, ${petrolKgM3 / 1000} g/cc; cc/min carry over to ${fuel.name}`,
+        ]
+      : [],
+    sources: asPetrol ? ['COMMON'] : [],
+    caveats: [],
+  };
+}

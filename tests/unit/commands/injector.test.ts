@@ -43,6 +43,22 @@ describe('/injector size', () => {
     expect((await numbersOf('size', wheels))['crankPowerKW']).toBeCloseTo(375, 9);
   });
 
+  it.each(['400 whp', '400whp', '400 hp at the wheels', '400 wheel hp', '400 rwhp'])(
+    'hears that %s is counted at the wheels',
+    async (power) => {
+      const { powerKW, crankPowerKW } = await numbersOf('size', { power, cylinders: 4, loss: '20 %' });
+      expect(powerKW).toBeCloseTo(298.28, 2);
+      expect(crankPowerKW).toBeCloseTo(372.85, 2);
+    },
+  );
+
+  it('lets at outrank what power says, and leaves a crank figure alone', async () => {
+    const crank = await numbersOf('size', { power: '400 hp crank', cylinders: 4 });
+    expect(crank['crankPowerKW']).toBe(crank['powerKW']);
+    const said = await numbersOf('size', { power: '400 whp', cylinders: 4, at: 'crank' });
+    expect(said['crankPowerKW']).toBe(said['powerKW']);
+  });
+
   it('asks for less at a higher pressure across it', async () => {
     const at = async (pressure: string) =>
       (await numbersOf('size', { power: '300 kW', cylinders: 6, pressure }))['flowCcMin'] ?? 0;
@@ -148,6 +164,13 @@ describe('/injector change', () => {
     const change = { old: '440 cc', new: '880 cc', pulse: '2.5 ms', olddead: '0.9 ms' };
     const { newPulseS } = await numbersOf('change', { ...change, dead: '8V 2.1ms, 12V 1.3ms, 14V 1.1ms' });
     expect(newPulseS).toBeCloseTo(0.0019, 9);
+  });
+
+  it('carries a rating in pounds an hour over by volume, as it was measured with petrol', async () => {
+    const { oldCcMin, newCcMin } = await numbersOf('change', { old: '30 lb', new: '60 lb', newfuel: 'E60' });
+    expect((newCcMin ?? 0) / (oldCcMin ?? 1)).toBeCloseTo(2, 9);
+    const card = await cardOf('power', { flow: '60 lb/h', count: 4, fuel: 'E85' });
+    expect(card.smallPrint?.join(' ')).toContain('a rating with petrol');
   });
 
   it('stays as it is when nothing changes', async () => {
