@@ -18,6 +18,7 @@ export async function sheetsByTopic(): Promise<ReadonlyMap<string, readonly SumS
       if (name.endsWith('Sheet')) topics.set(topic, [...(topics.get(topic) ?? []), value as SumSheet]);
     }
   }
+  for (const sheets of topics.values()) sheets.sort((a, b) => (a.title < b.title ? -1 : 1));
   return topics;
 }
 
