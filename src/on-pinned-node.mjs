@@ -27,6 +27,11 @@ const child = spawn(node, ['--disable-warning=ExperimentalWarning', ...process.a
   env: { ...process.env, PATH: `${dirname(node)}${delimiter}${process.env.PATH ?? ''}` },
 });
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+// the shell between npm and us passes no signal on: when it has gone, we have been told to stop all the same
+if (process.env.npm_lifecycle_event) {
+  const parent = process.ppid;
+  setInterval(() => process.ppid === parent || child.kill('SIGTERM'), 1_000).unref();
+}
 child.on('exit', (code, signal) => {
   if (signal === null) process.exit(code ?? 1);
   process.removeAllListeners(signal);
