@@ -5,7 +5,7 @@ import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
 import { convertFigure, type Wanted } from '../src/calc/units/conversion.ts';
 import { fromBase, toBase } from '../src/calc/units/convert.ts';
-import { sayFigure } from '../src/calc/units/say.ts';
+import { sayExactly, sayFigure } from '../src/calc/units/say.ts';
 import { dimensions, type UnitId, units } from '../src/calc/units/table.ts';
 import { usualUnits } from '../src/calc/units/usual.ts';
 import type { Calculation } from '../src/core/calculation.ts';
@@ -72,7 +72,7 @@ function askReference({ value, target }: Conversion, joined: boolean): void {
   if (target?.said === undefined || value.reference !== undefined || value.verdict === 'range') return;
   const into = joined ? ` to ${units[target.unit].sign} ${target.said}` : '';
   const choices = ['gauge', 'absolute'].map((reference) => {
-    const typed = `${sayFigure(value.figure, value.typedUnit, 12)} ${reference}`;
+    const typed = `${sayExactly(value.figure, value.typedUnit)} ${reference}`;
     return { label: typed, value: `${typed}${into}` };
   });
   throw new UserError(

@@ -68,6 +68,19 @@ export function sayFigure(figure: number, unit: UnitId, figures: number = USUAL_
   return GLUED.has(sign) ? `${number}${sign}` : `${number} ${sign}`;
 }
 
+/**
+ * A figure to its last digit, to be typed again: "1.2340 km", since three digits behind a point would be asked about.
+ *
+ * Valid: to twelve significant figures.
+ */
+export function sayExactly(figure: number, unit: UnitId): string {
+  const { sign, scale } = units[unit];
+  if (scale.kind === 'wire-gauge') return sayFigure(figure, unit);
+  const number = sayNumber(figure, 12);
+  const safe = /\.\d{3}$/u.test(number) ? `${number}0` : number;
+  return GLUED.has(sign) ? `${safe}${sign}` : `${safe} ${sign}`.trim();
+}
+
 /** A value in the base unit of its dimension, said in another unit of it. @throws UserError as `fromBase`. */
 export function sayIn(base: number, unit: UnitId, figures: number = USUAL_FIGURES): string {
   return sayFigure(fromBase(base, unit), unit, figures);

@@ -82,7 +82,8 @@ function inUnit(amount: Amount, unit: UnitId, field: Field): QuantityReading {
   const grouped =
     number.grouped === undefined ? undefined : valued(number.grouped * signOf(amount), unit, field);
   if (grouped?.possible) {
-    if (likeliest === undefined) return read(grouped);
+    if (likeliest === undefined && COUNTED_IN_THOUSANDS.has(unit)) return read(grouped);
+    if (likeliest === undefined) return ask('Does the point part thousands?', [grouped]);
     if (COUNTED_IN_THOUSANDS.has(unit))
       return ask('Is the point a decimal sign, or does it part thousands?', [likeliest, grouped]);
   }

@@ -1,3 +1,4 @@
+import { sayExactly } from '../../calc/units/say.ts';
 import { dimensions, type UnitId, units } from '../../calc/units/table.ts';
 import type { Dimension } from '../../calc/units/unit.ts';
 import { type Choice, UserError } from '../../core/user-error.ts';
@@ -225,7 +226,7 @@ function offersOf(found: QuantityReading): readonly Pick<Offer, 'typed'>[] {
 const offerOf = ({ value, unit, figure, typedUnit }: Read): Offer => ({
   value,
   unit,
-  typed: `${figure} ${units[typedUnit].sign}`,
+  typed: sayExactly(figure, typedUnit),
 });
 
 /** One reading of each dimension. */

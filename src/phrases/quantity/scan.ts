@@ -61,7 +61,7 @@ const JOINT_WORDS = String.raw`(?:to|till|until|through|bis|hasta|à|a|al|and|un
 const ATOM = [
   String.raw`(?:mm|cm|dm|km|m|inch|in|ft)[23](?![\d])`,
   String.raw`(?:min|s|sec)(?:\^?-1)(?![\d.,]\d)`,
-  `h2o`,
+  `(?:mm|cm|in)?h2o`,
   `1000(?=")`,
   `100 ?km`,
   String.raw`\p{L}[\p{L}\p{M}]*`,

@@ -1,5 +1,5 @@
 import { fromBase, toBase } from '../../calc/units/convert.ts';
-import { sayFigure } from '../../calc/units/say.ts';
+import { sayExactly, sayFigure } from '../../calc/units/say.ts';
 import { type UnitId, units } from '../../calc/units/table.ts';
 import type { Admitted, Field } from './fields.ts';
 import type { Ask, Offer, Refusal } from './reading.ts';
@@ -24,7 +24,7 @@ export function ask(question: string, options: readonly Valued[]): Ask {
 }
 
 export function offer({ value, unit, figure, typedUnit }: Valued): Offer {
-  return { value, unit, typed: sayFigure(figure, typedUnit, 12) };
+  return { value, unit, typed: sayExactly(figure, typedUnit) };
 }
 
 /** The value of a figure, in the unit the field works in, and whether it can be true. */

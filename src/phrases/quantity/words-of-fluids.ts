@@ -50,7 +50,7 @@ export const wordsOfFluids: Partial<Record<UnitId, string>> = {
   'lb/usGal': 'lb/usgal lbs/usgal',
   'mm2/s': 'mm2/s mm2/sec squaremillimetres/second',
   cSt: 'cst cs centistoke centistokes zentistokes',
-  St: 'stokes stoke',
+  St: 'st stokes stoke',
   'm2/s': 'm2/s m2/sec',
   'mPa.s': 'mpas mpasec millipascalsecond millipascalseconds mpa/s',
   cP: 'cp cps centipoise centipoises',

@@ -48,6 +48,7 @@ export const wordsOfMechanics: Partial<Record<UnitId, string>> = {
   'ft/s': 'ft/s ft/sec fps feet/second',
   'ft/min': 'ft/min fpm feet/minute',
   rpm: 'rpm rpms r/min rev/min revs/min revolutions/minute revolution/minute u/min umin umdr/min umdrehungen/minute 1/min /min min1 tr/min trmin tours/minute rev/minute revs/minute giri/min giri/minuto vueltas/minuto rev revs upm ump turns/minute turns/min r/m crankrpm',
+  Hz: 'turns/s rev/s revs/s turns/second revolutions/second u/s tr/s',
   'rad/s': 'rad/s rad/sec radians/second',
   kg: 'kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kilogramm kilogramo kilogramos chilo chili chilogrammi',
   g: 'g gm gms gram grams gramme grammes gramm gramo gramos grammi grammo',
