@@ -174,7 +174,7 @@ function answer({ value, target }: Conversion, shown: readonly Shown[]): Answer 
       ...(target?.said === undefined ? {} : { wanted_reference: target.said }),
       ...(value.approx ? { approximate: true } : {}),
       ...dataOf(typed),
-      ...Object.assign({}, ...shown.filter(({ unit }) => unit !== typed.unit).map(dataOf)),
+      ...joined(shown.filter(({ unit }) => unit !== typed.unit).map(dataOf)),
     },
   });
 }
@@ -194,6 +194,9 @@ function dataOf({ unit, figures, tol }: Shown): JsonObject {
     ...(tol === undefined || Number.isNaN(tol) ? {} : { [`plus_minus_${key}`]: tol }),
   };
 }
+
+const joined = (parts: readonly JsonObject[]): JsonObject =>
+  Object.fromEntries(parts.flatMap((part) => Object.entries(part)));
 
 /** A unit as it stands in the name of a number: `lbf_ft`, `cc_min`. */
 const keyOf = (unit: UnitId): string => (unit === '1' ? 'ratio' : unit.replace(/[^a-z0-9]+/giu, '_'));

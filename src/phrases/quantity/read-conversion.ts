@@ -68,11 +68,24 @@ interface Tried {
   readonly found: QuantityReading;
 }
 
+/** Written of nothing but threads. */
+const OF_THREADS = /t\.?p\.?i|thread|g[aä]ng|filet|hilos|th\/in/iu;
+
+/**
+ * The fields a text is tried in. A length is tried as a distance only when it is too long for a part, and as a pitch only
+ * when threads are named: other limits must not settle what is asked about in the first.
+ */
+function fieldsFor(typed: string, to: string): readonly FieldName[] {
+  const long = readQuantity(typed, 'length').verdict === 'refuse';
+  const threads = OF_THREADS.test(`${typed} ${to}`);
+  return TRIED.filter((name) => (name === 'distance' ? long : name === 'pitch' ? threads : true));
+}
+
 const tryAll = (typed: string, names: readonly FieldName[]): readonly Tried[] =>
   names.map((name) => ({ name, found: readQuantity(typed, name) }));
 
 function toUnit(typed: string, to: string): Conversion {
-  const meant = TRIED.flatMap((name) => {
+  const meant = fieldsFor(typed, to).flatMap((name) => {
     const target = resolveUnit(to, fields[name]);
     const known =
       (target.kind === 'unit' && !target.slip) || (target.kind === 'doubt' && target.units.length > 0);
@@ -81,8 +94,7 @@ function toUnit(typed: string, to: string): Conversion {
   if (meant.length === 0)
     throw new UserError('bad-input', `to: "${to}" is no unit known here. Type one like Nm, psi, mm or lb/h.`);
   if (!hasUnit(typed) && !isValue(readQuantity(typed, 'length'))) {
-    // of what can be a length, the plain one is offered
-    const names = meant.map(({ name }) => name).filter((name) => name !== 'pitch' && name !== 'distance');
+    const names = meant.map(({ name }) => name);
     const fair = tryAll(typed, names).flatMap(({ found }) => offersOf(found));
     if (fair.length > 0) throw question(typed, 'of what?', fair);
   }
@@ -158,7 +170,7 @@ const calledOf = (name: FieldName): string => {
 
 /** What a text measures by its unit alone. */
 function byItsUnit(typed: string): Read | ReadRange {
-  const tried = tryAll(typed, TRIED);
+  const tried = tryAll(typed, fieldsFor(typed, ''));
   const length = tried[0]?.found;
   if (!hasUnit(typed)) {
     // a fraction of an inch and a metric size need none
@@ -167,6 +179,11 @@ function byItsUnit(typed: string): Read | ReadRange {
     if (ratio !== undefined && isValue(ratio) && /[:λ]|afr|lambda/iu.test(typed)) return ratio;
     throw new UserError('bad-input', `"${typed.slice(0, 40)}" has no unit. ${EXAMPLES}`);
   }
+  // a capital apart from its number is the kelvin, and no thousand
+  const kelvin = /\d K$/u.test(typed.trim())
+    ? tried.find(({ name }) => name === 'temperature')?.found
+    : undefined;
+  if (kelvin !== undefined && isValue(kelvin)) return kelvin;
   const plain = plainWord(typed);
   const read = tried.flatMap(({ found }) => (isValue(found) ? [found] : []));
   const sure = distinct(read.filter((found) => !isHere(found) && !isSlip(found)));
