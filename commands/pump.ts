@@ -3,6 +3,7 @@ import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { enginePower } from '../src/bot/engine-power.ts';
 import { fuelFlow, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
+import { smallestHose } from '../src/calc/fittings/dash.ts';
 import { boreForVelocity, lineFlow } from '../src/calc/fuel/fuel-line.ts';
 import { pressureAcrossInjector } from '../src/calc/fuel/injector-pressure.ts';
 import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
@@ -17,6 +18,7 @@ import { UserError } from '../src/core/user-error.ts';
 import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
 import { readFuelUse } from '../src/phrases/fuel-use.ts';
 import { readPairs } from '../src/phrases/pairs.ts';
+import { dashSizes } from '../src/tables/fitting-sizes.ts';
 import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
 
 const SUBJECT = 'Fuel pump';
@@ -235,6 +237,7 @@ const line = subcommand({
       viscosityMm2S,
     });
     const { velocityMPerS, dropKpa, reynolds, frictionFactor } = sum.value;
+    const hose = smallestHose(least.value.boreMm, dashSizes);
     const narrow = velocityMPerS > allowed * 1.001;
     const boreWords = `${sayIn(boreMm, 'mm', 3)} (${sayIn(boreMm, 'in', 3)})`;
     return sumAnswer({
@@ -248,14 +251,18 @@ const line = subcommand({
       working: [
         `${litresHour(flowCcMin)} through ${boreWords}: ${sayNumber(velocityMPerS, 3)} m/s, Re ${sayNumber(reynolds, 3)}, f ${sayNumber(frictionFactor, 3)}`,
         `${sayIn(dropKpa, 'kPa', 3)} (${sayIn(dropKpa, 'psi', 2)}) over ${sayIn(asked.length, 'm', 3)}`,
+        hose === undefined
+          ? 'No hose named by its bore is that wide.'
+          : `Smallest hose wide enough: -${hose.dash}, bore ${sayNumber(hose.byBoreIn, 4)} in`,
       ],
       calculation: together(sum, least, tank, {
         assumptions: [`${asked.side} side, at most ${allowed} m/s: common practice, books differ`],
-        sources: ['COMMON'],
+        sources: ['COMMON', 'HOSEBORE'],
         caveats: [FUEL_CAUTION],
       }),
       data: {
         kind: 'line',
+        hoseDash: hose?.dash ?? null,
         flowCcMin,
         boreMm,
         leastBoreMm: least.value.boreMm,

@@ -47,6 +47,17 @@ export function nearestDash(
     .toSorted((a, b) => Math.abs(a.offMm) - Math.abs(b.offMm));
 }
 
+/**
+ * The smallest hose, of those named by their bore, that is at least this wide; undefined when none is.
+ *
+ * Source: hose bores, key HOSEBORE. Valid: 0 < bore, mm.
+ */
+export function smallestHose(boreMm: number, rows: readonly DashRow[]): DashRow | undefined {
+  return rows
+    .filter(({ byBoreIn }) => byBoreIn * MM_PER_INCH >= boreMm)
+    .toSorted((a, b) => a.byBoreIn - b.byBoreIn)[0];
+}
+
 function nominalOf(row: DashRow, measure: DashMeasure): number | undefined {
   switch (measure) {
     case 'tube':
