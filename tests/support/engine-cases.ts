@@ -9,7 +9,7 @@ const Case = z.object({
   topic: z.string(),
   calc: z.string().optional(),
   inputs: z.record(z.string(), z.union([Quantity, z.string(), z.number()])),
-  expected: z.record(z.string(), Quantity),
+  expected: z.record(z.string(), z.union([Quantity, z.string()])),
   tolerance: z.union([Tolerance, z.record(z.string(), Tolerance)]),
   source: z.string().min(3),
   evidence: z.enum(['seen', 'computed', 'memory']),
@@ -18,8 +18,10 @@ const Case = z.object({
 export type EngineCase = z.output<typeof Case>;
 /** The inputs by name, in the case's own units. */
 export type Given = Readonly<Record<string, number>>;
+/** The inputs that are words, by name. */
+export type Said = Readonly<Record<string, string>>;
 /** Works a case with the public functions, and hands the outputs back by name in the case's own units. */
-export type Runner = (given: Given) => Readonly<Record<string, number>>;
+export type Runner = (given: Given, said: Said) => Readonly<Record<string, number | string>>;
 
 /**
  * Puts every published case of a topic through its runner; a case without one, or an output nobody worked out, fails.
@@ -40,11 +42,16 @@ export function checkEngineCases(
     });
 
     it.each(cases)('$id: $topic ($source)', (each) => {
-      const worked = runners[runnerName(each)]?.(givenIn(each)) ?? {};
+      const worked = runners[runnerName(each)]?.(givenIn(each), saidIn(each)) ?? {};
       const outputs = Object.entries(each.expected);
       expect(outputs.length).toBeGreaterThan(0);
-      for (const [name, { value, unit }] of outputs) {
+      for (const [name, wanted] of outputs) {
         const ours = worked[name];
+        if (typeof wanted === 'string' || typeof ours === 'string') {
+          expect(ours, name).toBe(wanted);
+          continue;
+        }
+        const { value, unit } = wanted;
         const within = toleranceOf(each, name);
         const slack = within.type === 'rel' ? Math.abs(value) * within.value : within.value;
         const off = Math.abs((ours ?? Number.NaN) - value);
@@ -65,6 +72,19 @@ function givenIn({ id, inputs }: EngineCase): Given {
     get: (known, name) => {
       const value = known[String(name)];
       if (value === undefined) throw new Error(`${id} gives no ${String(name)}`);
+      return value;
+    },
+  });
+}
+
+function saidIn({ id, inputs }: EngineCase): Said {
+  const words = Object.entries(inputs).flatMap(([name, input]): [string, string][] =>
+    typeof input === 'string' ? [[name, input]] : [],
+  );
+  return new Proxy(Object.fromEntries(words), {
+    get: (known, name) => {
+      const value = known[String(name)];
+      if (value === undefined) throw new Error(`${id} says no ${String(name)}`);
       return value;
     },
   });
