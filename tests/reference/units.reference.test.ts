@@ -227,6 +227,7 @@ const MATHJS: Readonly<Partial<Record<UnitId, string>>> = {
   impPt: '4.54609/8 l',
   impFlOz: '4.54609/160 l',
   'cc/min': 'cc/minute',
+  'cc/h': 'cc/hour',
   'cc/s': 'cc/s',
   'L/h': 'l/hour',
   'L/min': 'l/minute',
@@ -245,6 +246,7 @@ const MATHJS: Readonly<Partial<Record<UnitId, string>>> = {
   'kg/min': 'kg/minute',
   'kg/s': 'kg/s',
   'lb/h': 'lbm/hour',
+  'lb/s': 'lbm/s',
   'lb/min': 'lbm/minute',
   'kg/m3': 'kg/m3',
   'g/cc': 'g/cc',
@@ -276,6 +278,8 @@ const MATHJS: Readonly<Partial<Record<UnitId, string>>> = {
   mohm: 'mohm',
   kohm: 'kohm',
   Mohm: 'Mohm',
+  kA: 'kA',
+  mAh: 'mA hour',
   Ah: 'A hour',
 };
 

@@ -35,7 +35,22 @@ export const COUNTED_IN_THOUSANDS: ReadonlySet<UnitId> = new Set<UnitId>([
     'mV',
     'ohm',
   ] as const),
-  ...(['kPa', 'hPa', 'mbar', 'psi', 'mmHg', 'cc', 'mL', 'cc/min', 'L/h', 'cfm'] as const),
+  ...([
+    'degC',
+    'degF',
+    'kgf',
+    'Pa',
+    'kPa',
+    'hPa',
+    'mbar',
+    'psi',
+    'mmHg',
+    'cc',
+    'mL',
+    'cc/min',
+    'L/h',
+    'cfm',
+  ] as const),
 ]);
 
 /**

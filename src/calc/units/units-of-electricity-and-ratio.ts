@@ -12,6 +12,8 @@ export const electricityAndRatio = {
   mohm: exact('resistance', 'mΩ', 1e-3, 'SI'),
   kohm: exact('resistance', 'kΩ', 1000, 'SI'),
   Mohm: exact('resistance', 'MΩ', 1e6, 'SI'),
+  kA: exact('current', 'kA', 1000, 'SI'),
+  mAh: exact('charge', 'mAh', 1e-3, 'SI'),
   Ah: exact('charge', 'Ah', 1, 'SI'),
 
   '1': exact('ratio', '', 1, 'SI'),

@@ -33,6 +33,7 @@ export const fluids = {
   impFlOz: exact('volume', 'imp fl oz', IMPERIAL_GALLON_L / 160, 'WMA1985'),
 
   'cc/min': exact('volume-flow', 'cc/min', 1, 'SI'),
+  'cc/h': exact('volume-flow', 'cc/h', 1 / 60, 'SI'),
   'cc/s': exact('volume-flow', 'cc/s', 60, 'SI'),
   'L/h': exact('volume-flow', 'L/h', 1000 / 60, 'SI'),
   'L/min': exact('volume-flow', 'L/min', 1000, 'SI'),
@@ -52,6 +53,7 @@ export const fluids = {
   'kg/min': exact('mass-flow', 'kg/min', 1000 / 60, 'SI'),
   'kg/s': exact('mass-flow', 'kg/s', 1000, 'SI'),
   'lb/h': exact('mass-flow', 'lb/h', POUND_G / 3600, 'SP811'),
+  'lb/s': exact('mass-flow', 'lb/s', POUND_G, 'SP811'),
   'lb/min': exact('mass-flow', 'lb/min', POUND_G / 60, 'SP811'),
 
   'kg/m3': exact('density', 'kg/m³', 1, 'SI'),

@@ -96,7 +96,7 @@ export const fields: Readonly<Record<FieldName, Field>> = {
     admits: one('length', 'mm', 0.1, 12.7),
     examples: '1.5 mm, 28 tpi, or 15/10 for 15 mm over 10 threads',
     bare: (figure) => (figure <= 3.5 ? 'mm' : figure >= 9 ? 'tpi' : ['tpi', 'mm']),
-    here: { threads: 'tpi', thread: 'tpi' },
+    here: { threads: 'tpi', thread: 'tpi', '/inch': 'tpi', '/in': 'tpi', '/zoll': 'tpi' },
     doubts: { mil: { units: ['thou', 'mm'], why: 'thousandths of an inch, or mm?' } },
   },
   pressure: {
@@ -104,7 +104,6 @@ export const fields: Readonly<Record<FieldName, Field>> = {
     admits: one('pressure', 'kPa', -101.325, 300_000),
     examples: '58 psi, 4 bar or 400 kPa',
     bare: (figure) => (Math.abs(figure) <= 10 ? ['bar', 'psi'] : ['psi', 'kPa', 'bar']),
-    here: { '#': 'psi', barsof: 'bar' },
     doubts: {
       kilo: { units: ['at'], why: 'kilograms per square centimetre?' },
       kilos: { units: ['at'], why: 'kilograms per square centimetre?' },
@@ -235,6 +234,7 @@ export const fields: Readonly<Record<FieldName, Field>> = {
         'US or imperial fluid ounces?',
       ),
       ...doubtsOf('bottle bottles can cans flasche flaschen tin tins', [], 'how much is in one?'),
+      ...doubtsOf('cup cups tasse tassen', [], 'how much is in one?'),
     },
   },
   mass: {
@@ -245,6 +245,7 @@ export const fields: Readonly<Record<FieldName, Field>> = {
     doubts: {
       gr: { units: ['g', 'grain'], why: 'grams, or grains?' },
       k: { units: ['kg'], why: 'kilograms?' },
+      ...doubtsOf('pfund pfd', ['lb'], 'a pound, or the half kilogram it is in German?'),
       ...doubtsOf('ton tons', ['t', 'shortTon', 'longTon'], 'metric, US or imperial tons?'),
     },
   },

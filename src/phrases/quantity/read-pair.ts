@@ -22,7 +22,9 @@ export function readPair(
     case '±':
       return withTolerance(first, second, meant, field, said);
     case 'to':
-      return range(first, second, meant, field, said);
+      return twoUnits(meant)
+        ? twice(first, second, meant, field, said)
+        : range(first, second, meant, field, said);
     case '':
       return compound([first, second], field) ?? twice(first, second, meant, field, said);
     case '(':
@@ -122,6 +124,11 @@ function range(
     ...(low.reference === undefined ? {} : { reference: low.reference }),
     ...(low.approx || high.approx ? { approx: true as const } : {}),
   };
+}
+
+/** `4 bar - 58 psi` says one thing twice, and is no range. */
+function twoUnits([own, other]: readonly [Meant, Meant]): boolean {
+  return own.kind === 'unit' && other.kind === 'unit' && own.unit !== other.unit;
 }
 
 function saidOf(meant: Meant): Said | undefined {

@@ -42,7 +42,8 @@ export function readQuantity(typed: string, name: FieldName): QuantityReading {
 function withoutExtras(text: string): { readonly text: string; readonly approx?: true } {
   const bare = text
     .replace(/(?<=.) ?(?:\p{Extended_Pictographic}\p{Emoji_Modifier}?)+$/u, '')
-    .replace(/(?<=\d) 1\/min\b/u, ' rpm');
+    .replace(/(?<=\d) 1\/min\b/u, ' rpm')
+    .replace(/ ?@ ?/u, ' at ');
   const sure = bare.replace(ISH, '');
   return sure === bare ? { text: bare } : { text: sure, approx: true };
 }

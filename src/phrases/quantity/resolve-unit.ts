@@ -2,8 +2,8 @@ import { type UnitId, units } from '../../calc/units/table.ts';
 import type { Dimension } from '../../calc/units/unit.ts';
 import { askedSomewhere, type Doubt, type Field } from './fields.ts';
 import { referenceBehind, type Said } from './reference.ts';
-import { oneSlip } from './slip.ts';
-import { casedUnit, unitKey, unitWords } from './unit-words.ts';
+import { unitSlip } from './slip.ts';
+import { casedUnit, otherUnits, unitKey, unitWords } from './unit-words.ts';
 
 /** What the words behind a number mean in a field. */
 export type Meant =
@@ -109,26 +109,33 @@ function withRest(phrase: string, field: Field): Meant | undefined {
 
 /** Words one slip away: read when they all mean one unit and the word is long enough, asked about otherwise. */
 function forgiven(key: string, field: Field): Meant | undefined {
-  if (askedSomewhere.has(key)) return undefined;
+  if (askedSomewhere.has(key) || otherUnits.has(key)) return undefined;
   const near = new Set<UnitId>();
   const whys = new Set<string>();
+  let short = key.length < SHORTEST_FORGIVEN;
   for (const [word, ids] of unitWords) {
-    const unit = word.length > 1 && oneSlip(word, key) ? ids.find((id) => admitted(id, field)) : undefined;
-    if (unit !== undefined && own(field.doubts, word) === undefined) near.add(own(field.here, word) ?? unit);
+    const unit = word.length > 1 && unitSlip(word, key) ? ids.find((id) => admitted(id, field)) : undefined;
+    if (unit === undefined || own(field.doubts, word) !== undefined) continue;
+    near.add(own(field.here, word) ?? unit);
+    short ||= word.length < SHORTEST_FORGIVEN && !stuttered(word, key);
   }
   for (const [word, unit] of Object.entries(field.here ?? {})) {
-    if (word.length > 2 && oneSlip(word, key)) near.add(unit);
+    if (word.length > 2 && unitSlip(word, key)) near.add(unit);
   }
   for (const [word, doubt] of Object.entries(field.doubts ?? {})) {
-    if (word.length < SHORTEST_FORGIVEN || !oneSlip(word, key)) continue;
+    if (word.length < SHORTEST_FORGIVEN || !unitSlip(word, key)) continue;
     for (const unit of doubt.units) near.add(unit);
     whys.add(doubt.why);
   }
   const [only, ...others] = near;
   if (only === undefined) return undefined;
-  if (others.length === 0 && whys.size === 0 && key.length >= SHORTEST_FORGIVEN)
-    return { kind: 'unit', unit: only, slip: true };
+  if (others.length === 0 && whys.size === 0 && !short) return { kind: 'unit', unit: only, slip: true };
   return { kind: 'doubt', units: [...near], why: [...whys][0] ?? `"${key}" is no unit; which was meant?` };
+}
+
+/** `mmm`, `kww`: a key that was struck twice. */
+function stuttered(word: string, typed: string): boolean {
+  return typed.replace(/(.)\1+/gu, '$1') === word.replace(/(.)\1+/gu, '$1');
 }
 
 function admitted(id: UnitId, field: Field): boolean {

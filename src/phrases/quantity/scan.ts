@@ -59,7 +59,7 @@ const JOINT = JOINTS.map(([pattern, joint]) => ({
 }));
 const JOINT_WORDS = String.raw`(?:to|till|until|through|bis|hasta|à|a|al|and|und|et|y|e|or|oder|ou|o|over|in|on|auf|sur|en|across|su|at|bei|zu|x|plus|plus or minus|plus ?\/ ?minus)(?!\p{L})`;
 const ATOM = [
-  String.raw`(?:mm|cm|dm|km|m|inch|in|ft)[23](?![\d])`,
+  String.raw`(?:mm|cm|dm|km|m|inch|in|ft)\^?[23](?![\d])`,
   String.raw`(?:min|s|sec)(?:\^?-1)(?![\d.,]\d)`,
   `(?:mm|cm|in)?h2o`,
   `1000(?=")`,
@@ -68,7 +68,7 @@ const ATOM = [
   `["'#%‰°]`,
 ].join('|');
 const UNIT = new RegExp(
-  String.raw` ?(?:\/ ?)?(?!${JOINT_WORDS}${NUMBER_APART})(?:${ATOM})(?:(?:\. ?| ?[\/*^] ?|-| |\. ?-)?\(?(?!${JOINT_WORDS}${NUMBER_APART})(?:${ATOM})\)?)*\.?`,
+  String.raw` ?(?:\/ ?)?(?!${JOINT_WORDS}${NUMBER_APART})(?:${ATOM})(?:(?:\.? ?[\/*^] ?|\. ?|-| |\. ?-)?(?!${JOINT_WORDS}${NUMBER_APART})(?:\((?:${ATOM})\)|${ATOM}))*\.?`,
   'iuy',
 );
 

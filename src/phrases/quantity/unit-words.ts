@@ -16,6 +16,15 @@ export const unitWords: ReadonlyMap<string, readonly UnitId[]> = new Map(
     .map(([word, meant]): [string, readonly UnitId[]] => [word, meant.map(({ id }) => id)]),
 );
 
+/** Units that are none of ours, and must not be taken for a slip of the pen for one that is. */
+export const otherUnits: ReadonlySet<string> = new Set(
+  [
+    'dyn dyne dynes erg ergs cal kcal btu btus kva va kvar wh mwh hz khz mhz ev j knot knots kt kts poise reyn slug slugs',
+    'month months monat monate mois mes meses year years yr yrs jahr jahre an ans año años rod rods chain hand hands acre acres ha',
+    'bpm spm cpm ppm dpi ppi lpi tpm psf psid tsi kip kips cfs cfh gpd lpd ips cuyd lux lm cd mol db ozt',
+  ].flatMap((words) => words.split(' ')),
+);
+
 /** A unit whose capitals decide its size, as typed. */
 export function casedUnit(phrase: string): UnitId | undefined {
   return Object.hasOwn(casedWords, phrase) ? casedWords[phrase] : undefined;

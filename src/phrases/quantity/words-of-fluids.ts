@@ -2,17 +2,17 @@ import type { UnitId } from '../../calc/units/table.ts';
 
 /** As `wordsOfMechanics`: fluids, heat, electricity and plain ratios. */
 export const wordsOfFluids: Partial<Record<UnitId, string>> = {
-  L: 'l ltr ltrs lt lts litre litres liter liters litro litros litri dm3 cubicdecimetre',
+  L: 'l lit ltr ltrs lt lts litre litres liter liters litro litros litri dm3 cubicdecimetre',
   dL: 'dl decilitre decilitres deziliter',
   cL: 'cl centilitre centilitres zentiliter centiliter',
   mL: 'ml mls millilitre millilitres milliliter milliliters mililitro mililitros millilitri',
   cc: 'cc ccs ccm cm3 cucm cubiccentimetre cubiccentimetres cubiccentimeter cubiccentimeters kubikzentimeter cmc centímetroscúbicos centimètrescubes cm³ kubik',
   mm3: 'mm3 cumm cubicmillimetre cubicmillimetres cmm',
-  m3: 'm3 cum cubicmetre cubicmetres cubicmeter cubicmeters kubikmeter cbm',
+  m3: 'm3 cubicmetre cubicmetres cubicmeter cubicmeters kubikmeter cbm',
   in3: 'in3 cuin ci cid cubicinch cubicinches cubicin cuinch cuinches cuins inch3 in³',
   ft3: 'ft3 cuft cubicfoot cubicfeet',
-  usGal: 'usgal usgals usgallon usgallons galus gallonsus galus usg us.gal liquidgallon',
-  usQt: 'usqt usqts usquart usquarts qtus',
+  usGal: 'usgal usgals usgallon usgallons galus gallonus gallonsus galus usg us.gal liquidgallon',
+  usQt: 'usqt usqts usquart usquarts qtus qtsus quartus quartsus',
   usPt: 'uspt uspts uspint uspints',
   usFlOz: 'usfloz usfluidounce usfluidounces',
   impGal:
@@ -22,12 +22,13 @@ export const wordsOfFluids: Partial<Record<UnitId, string>> = {
   impFlOz: 'impfloz imperialfloz ukfloz impfluidounce imperialfluidounce imperialfluidounces ukfluidounces',
   'cc/min':
     'cc/min cc/mins ccmin ccm/min ccmmin cm3/min cm3min ml/min mlmin cc/minute ccs/min cc/m ml/minute cm3/minute ccpm cubiccentimetres/minute ccs/minute mls/min ccpermin',
+  'cc/h': 'cc/h cc/hr ml/h ml/hr cc/hour ml/hour ccm/h cm3/h',
   'cc/s': 'cc/s cc/sec ml/s ml/sec cm3/s cm3/sec',
   'L/h':
     'l/h l/hr lph lh ltr/h ltr/hr litres/hour liters/hour liter/stunde l/std litre/hour litros/hora l/hora litres/heure litres/hr l/hour lt/h litri/ora',
   'L/min':
-    'l/min l/mn lpm lmin litres/minute liters/minute liter/minute l/minute ltr/min litre/minute litros/minuto l/m lt/min litri/min dm3/min',
-  'L/s': 'l/s l/sec litres/second liters/second',
+    'l/min lit/min l/mn lpm lmin litres/minute liters/minute liter/minute l/minute ltr/min litre/minute litros/minuto l/m lt/min litri/min dm3/min',
+  'L/s': 'l/s l/sec lps litres/second liters/second',
   'm3/h': 'm3/h m3/hr cbm/h cubicmetres/hour cubicmeters/hour',
   'm3/min': 'm3/min cbm/min cubicmetres/minute',
   'm3/s': 'm3/s m3/sec',
@@ -44,6 +45,7 @@ export const wordsOfFluids: Partial<Record<UnitId, string>> = {
   'kg/s': 'kg/s kg/sec kilograms/second',
   'lb/h':
     'lb/h lb/hr lbs/h lbs/hr lbhr lbshr lbh pph lb/hour lbs/hour pounds/hour pound/hour #/h #/hr #hr pounds/hr #/hour lbph',
+  'lb/s': 'lb/s lbs/s lb/sec lbs/sec pounds/second',
   'lb/min': 'lb/min lbs/min lbmin lbsmin pounds/minute #/min',
   'kg/m3': 'kg/m3 kgm3',
   'g/cc': 'g/cc g/cm3 kg/l gm/cc g/ml gcc kg/dm3 gcm3 kg/litre',
@@ -75,6 +77,8 @@ export const wordsOfFluids: Partial<Record<UnitId, string>> = {
   mohm: 'milliohm milliohms miliohmios',
   kohm: 'kω kohm kohms kiloohm kiloohms kilohm kilohms k',
   Mohm: 'megohm megohms megaohm megaohms meg',
+  kA: 'ka kiloamp kiloamps kiloampere',
+  mAh: 'mah milliamphours',
   Ah: 'ah amphour amphours amperehour amperehours amperestunden',
   percent:
     '% percent pct pc prozent /cent pourcent pour100 porciento percento porcento percentage v.h. procent',

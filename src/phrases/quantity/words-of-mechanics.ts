@@ -57,7 +57,7 @@ export const wordsOfMechanics: Partial<Record<UnitId, string>> = {
   lb: 'lb lbs pound pounds # lbm libra libras libbre livre livres',
   oz: 'oz ounce ounces onza onzas unze unzen once onces ozavdp',
   grain: 'grain grains',
-  stone: 'stone st',
+  stone: 'stone stones st',
   shortTon: 'shortton shorttons uston ustons',
   longTon: 'longton longtons impton imptons ukton uktons',
   N: 'n newton newtons',
