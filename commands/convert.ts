@@ -152,13 +152,15 @@ function answer({ value, target }: Conversion, shown: readonly Shown[]): Answer 
     worked: { assumptions: [], sources: [], caveats: [] },
   };
   const assumptions = unique(shown.flatMap(({ worked }) => worked.assumptions));
+  const column = [typed, ...shown].some(({ unit }) => units[unit].standing === 'convention');
+  const exactly = column ? 'Exact, the column of liquid by convention;' : 'Exact by definition;';
   const around = value.approx ? 'about ' : '';
   return sumAnswer({
     subject: 'Units',
     result: `${around}${say(typed, 12)} = ${shown.map((each) => say(each)).join(' = ')}`,
     certainty:
       assumptions.length === 0
-        ? 'Exact by definition; four figures are shown.'
+        ? `${exactly} four figures are shown.`
         : `${assumptions.join(' ')} Four figures are shown.`,
     calculation: {
       assumptions,

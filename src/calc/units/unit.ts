@@ -47,8 +47,8 @@ export interface Unit {
   /** As it is printed behind a figure. */
   readonly sign: string;
   readonly scale: Scale;
-  /** Exact by definition, or measured or agreed by custom. */
-  readonly standing: 'exact' | 'custom';
+  /** Exact by definition, or a column of liquid whose density was agreed on. None here is measured. */
+  readonly standing: 'exact' | 'convention';
   /** A key of docs/sources.md. */
   readonly source: string;
 }
@@ -58,9 +58,9 @@ export function exact(dimension: Dimension, sign: string, factor: number, source
   return { dimension, sign, scale: { kind: 'factor', factor }, standing: 'exact', source };
 }
 
-/** A unit whose size rests on custom and on no standard that was read. */
-export function custom(dimension: Dimension, sign: string, factor: number, source: string): Unit {
-  return { ...exact(dimension, sign, factor, source), standing: 'custom' };
+/** A unit that a real column of liquid comes near to, and that was fixed by convention. */
+export function conventional(dimension: Dimension, sign: string, factor: number, source: string): Unit {
+  return { ...exact(dimension, sign, factor, source), standing: 'convention' };
 }
 
 /** A unit counted the other way round: the more of it, the smaller the base figure. */

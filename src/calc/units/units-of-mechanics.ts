@@ -7,7 +7,7 @@ import {
   POUND_FORCE_N,
   POUND_KG,
 } from './definitions.ts';
-import { exact, type Unit } from './unit.ts';
+import { conventional, exact, type Unit } from './unit.ts';
 
 const INCH_M = INCH_MM / 1000;
 const FOOT_M = INCH_M * 12;
@@ -60,12 +60,12 @@ export const mechanics = {
   atm: exact('pressure', 'atm', ATMOSPHERE_KPA, 'SI'),
   at: exact('pressure', 'kgf/cm²', GRAVITY * 10, 'CGPM3'),
   'kgf/mm2': exact('pressure', 'kgf/mm²', GRAVITY * 1000, 'CGPM3'),
-  mmHg: exact('pressure', 'mmHg', MMHG_KPA, 'SP811'),
-  cmHg: exact('pressure', 'cmHg', MMHG_KPA * 10, 'SP811'),
-  inHg: exact('pressure', 'inHg', MMHG_KPA * INCH_MM, 'SP811'),
+  mmHg: conventional('pressure', 'mmHg', MMHG_KPA, 'SP811'),
+  cmHg: conventional('pressure', 'cmHg', MMHG_KPA * 10, 'SP811'),
+  inHg: conventional('pressure', 'inHg', MMHG_KPA * INCH_MM, 'SP811'),
   torr: exact('pressure', 'torr', ATMOSPHERE_KPA / 760, 'SP811'),
-  mmH2O: exact('pressure', 'mmH₂O', MMH2O_KPA, 'SP811'),
-  inH2O: exact('pressure', 'inH₂O', MMH2O_KPA * INCH_MM, 'SP811'),
+  mmH2O: conventional('pressure', 'mmH₂O', MMH2O_KPA, 'SP811'),
+  inH2O: conventional('pressure', 'inH₂O', MMH2O_KPA * INCH_MM, 'SP811'),
 
   kW: exact('power', 'kW', 1, 'SI'),
   W: exact('power', 'W', 1e-3, 'SI'),

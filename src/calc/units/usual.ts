@@ -2,7 +2,8 @@ import type { UnitId } from './table.ts';
 import type { Dimension } from './unit.ts';
 
 /** From a size in the base unit on, the units people use for it. */
-type Steps = readonly (readonly [from: number, units: readonly UnitId[]])[];
+type Step = readonly [from: number, units: readonly UnitId[]];
+type Steps = readonly [Step, ...Step[]];
 
 const USUAL: Readonly<Record<Dimension, Steps>> = {
   length: [
@@ -93,5 +94,6 @@ const USUAL: Readonly<Record<Dimension, Steps>> = {
 
 /** The units a value of this size is usually said in, the crew's likeliest first. */
 export function usualUnits(dimension: Dimension, base: number): readonly UnitId[] {
-  return USUAL[dimension].findLast(([from]) => Math.abs(base) >= from)?.[1] ?? [];
+  const [first, ...larger] = USUAL[dimension];
+  return (larger.findLast(([from]) => Math.abs(base) >= from) ?? first)[1];
 }

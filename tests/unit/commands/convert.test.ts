@@ -49,6 +49,9 @@ describe('/convert', () => {
 
   it('says that a conversion by definition is exact', () => {
     expect(reply('14 psi', 'bar').certainty).toBe('Exact by definition; four figures are shown.');
+    expect(reply('20 inHg', 'kPa').certainty).toBe(
+      'Exact, the column of liquid by convention; four figures are shown.',
+    );
     expect(reply('14 psi', 'bar').smallPrint).toEqual(['Sources: SP811, SI (docs/sources.md)']);
   });
 

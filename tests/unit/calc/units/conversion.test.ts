@@ -30,6 +30,10 @@ describe('converting', () => {
     expect(refusal(() => toBase(60, 'AWG')).code).toBe('out-of-range');
   });
 
+  it('says an area as the gauge it is nearest to', () => {
+    expect(convert(5.261154954510373, 'mm2', 'AWG')).toBeCloseTo(10, 9);
+  });
+
   it('takes a tolerance of threads per inch where it is', () => {
     expect(differenceToBase(1, 'tpi', 20)).toBeCloseTo((25.4 / 19 - 25.4 / 21) / 2, 12);
   });

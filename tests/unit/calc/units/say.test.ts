@@ -37,6 +37,8 @@ describe('a figure', () => {
     expect(sayExactly(-2, 'AWG')).toBe('3/0 AWG');
     expect(sayExactly(0.5, 'deg')).toBe('0.5°');
     expect(sayExactly(2, '1')).toBe('2');
+    expect(sayFigure(1.5, 'km')).toBe('1.5 km');
+    expect(sayFigure(2, 'km')).toBe('2 km');
   });
 
   it('comes from the base unit', () => expect(sayIn(115.24452560816903, 'lbf.ft')).toBe('85 lbf·ft'));
