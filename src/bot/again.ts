@@ -18,11 +18,17 @@ const MOST_FIELDS = 5;
  */
 export function withAgain(answer: Answer, asks: RunCommand, catalogue: Catalogue): Answer {
   const runnable = catalogue.runnable(asks.command, asks.subcommand);
-  if (!runnable || runnable.assumes.length === 0) return answer;
+  if (!runnable || runnable.assumes.length === 0 || assumedNothing(answer)) return answer;
   const does = { command: 'again', action: 'form', args: { [WHAT]: nameOf(asks), ...asText(asks.options) } };
   if (!fits(does) || !fits({ ...does, action: 'run' })) return answer;
   const button: Button = { label: 'Change what was assumed', does };
   return { ...answer, buttons: [...(answer.buttons ?? []), button] };
+}
+
+/** An exact answer has nothing to change: it lists its assumptions, and there are none. */
+function assumedNothing({ data }: Answer): boolean {
+  const { assumptions } = data;
+  return Array.isArray(assumptions) && assumptions.length === 0;
 }
 
 /** Asks for the assumed values, with what they were. */
