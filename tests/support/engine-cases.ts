@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 
 const Tolerance = z.object({ type: z.enum(['rel', 'abs', 'exact']), value: z.number().default(0) });
-const Quantity = z.object({ value: z.number(), unit: z.string() });
+/** A grade such as SAE 30 is written as text. */
+const Figure = z.union([z.number(), z.string().regex(/^\d+$/).transform(Number)]);
+const Quantity = z.object({ value: Figure, unit: z.string() });
 const Case = z.object({
   id: z.string(),
   group: z.string(),

@@ -1,0 +1,263 @@
+import { z } from 'zod';
+import { defineCommand, subcommand } from '../src/bot/command.ts';
+import { absolutePressure, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
+import { sumAnswer } from '../src/bot/sum-answer.ts';
+import { outsidePressure } from '../src/calc/air/outside.ts';
+import { drainAndFill, drainNeeded, mixTwo, oldLeft } from '../src/calc/fluids/coolant-change.ts';
+import { coolantHeat } from '../src/calc/fluids/coolant-heat.ts';
+import { type Glycol, glycolBoiling, glycolFreezing, massShare } from '../src/calc/fluids/glycol.ts';
+import { together } from '../src/calc/together.ts';
+import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import type { Answer } from '../src/core/reply.ts';
+import { coolantStandard, glycols } from '../src/tables/fluids.ts';
+
+const HALF = 0.5;
+
+const glycolName = z
+  .enum(['ethylene', 'propylene'])
+  .default('ethylene')
+  .describe('What the antifreeze is made of; most engine coolant is ethylene');
+const share = quantity('share', 'percent', 'Antifreeze by volume, e.g. 50 %');
+const fresh = quantity(
+  'fresh',
+  'percent',
+  'Antifreeze in what is filled in; 100 % is neat, 0 % water',
+).prefault('100 %');
+const volume = quantity('volume', 'volume', 'Volume of the whole system, e.g. 8 L');
+
+function glycolOf(id: 'ethylene' | 'propylene'): Glycol {
+  const found = glycols.find((glycol) => glycol.id === id);
+  if (found === undefined) throw new RangeError(`no table for ${id}`);
+  return found;
+}
+
+const percent = (ratio: number): string => sayIn(ratio, 'percent', 3);
+const litres = (l: number): string => `${sayIn(l, 'L', 3)} (${sayIn(l, 'usQt', 3)})`;
+const degrees = (c: number): string =>
+  `${sayNumber(Math.round(c))} °C (${sayNumber(Math.round(c * 1.8 + 32))} °F)`;
+
+const freezeInput = z.object({ share, glycol: glycolName });
+export type FreezeInput = z.output<typeof freezeInput>;
+
+/** Freezing point of a share. @throws UserError 'out-of-range' beyond the table. */
+export function freezeReply({ share: volumeRatio, glycol: id }: FreezeInput): Answer {
+  const glycol = glycolOf(id);
+  const sum = glycolFreezing({ volumeRatio, glycol });
+  const { massRatio } = massShare({ volumeRatio, densityKgM3: glycol.densityKgM3 }).value;
+  const asked = id === 'ethylene' && Math.abs(volumeRatio - HALF) < 0.005;
+  return sumAnswer({
+    subject: 'Coolant',
+    result: `${percent(volumeRatio)} ${glycol.name} freezes at ${degrees(sum.value.freezingC)}`,
+    working: [
+      `${percent(massRatio)} by mass`,
+      ...(asked
+        ? [
+            `${coolantStandard.name}: at most ${sayNumber(coolantStandard.freezingMostC)} °C, boiling from ${sayNumber(coolantStandard.boilingLeastC)} °C`,
+          ]
+        : []),
+    ],
+    calculation: together(sum, asked ? { sources: coolantStandard.source } : {}),
+    data: {
+      kind: 'coolant',
+      glycol_ratio: volumeRatio,
+      mass_ratio: massRatio,
+      freezing_c: sum.value.freezingC,
+    },
+  });
+}
+
+const freeze = subcommand({
+  description: 'Freezing point by share of antifreeze',
+  example: '/coolant freeze share:"50 %"',
+  assumes: ['glycol'],
+  input: freezeInput,
+  run: freezeReply,
+});
+
+const boil = subcommand({
+  description: 'Boiling point under the cap, by share of antifreeze and height',
+  example: '/coolant boil cap:"1.1 bar" share:"50 %"',
+  assumes: ['share', 'glycol', 'altitude'],
+  input: z.object({
+    cap: gaugePressure('cap', 'What is stamped on the cap, e.g. 1.1 bar or 16 psi'),
+    share: share.prefault('50 %'),
+    glycol: glycolName,
+    altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
+    barometer: absolutePressure('barometer', 'Air pressure where the car stands').optional(),
+  }),
+  run({ cap, share: volumeRatio, glycol: id, altitude, barometer }) {
+    const outside = outsidePressure({
+      barometerKpa: barometer,
+      altitudeM: altitude === undefined ? undefined : altitude * 1000,
+    });
+    const glycol = glycolOf(id);
+    const pressureKpa = outside.value.atmosphereKpa + cap;
+    const sum = glycolBoiling({ volumeRatio, glycol, pressureKpa });
+    const { boilingC, waterBoilingC } = sum.value;
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `Boils at ${degrees(boilingC)} under ${sayIn(cap, 'bar', 3)} (${sayIn(cap, 'psi', 3)})`,
+      working: [
+        `${percent(volumeRatio)} ${glycol.name}; plain water ${degrees(waterBoilingC)}`,
+        `${sayNumber(pressureKpa, 4)} kPa absolute`,
+      ],
+      calculation: together(outside, sum),
+      data: {
+        kind: 'coolant-boiling',
+        boiling_c: boilingC,
+        water_boiling_c: waterBoilingC,
+        cap_kpa: cap,
+        pressure_kpa: pressureKpa,
+        glycol_ratio: volumeRatio,
+      },
+    });
+  },
+});
+
+const fill = subcommand({
+  description: 'How much antifreeze and water for an empty system',
+  example: '/coolant fill volume:"6.5 L" share:"40 %"',
+  assumes: ['fresh'],
+  input: z.object({ volume, share, fresh }),
+  run({ volume: systemL, share: toRatio, fresh: freshRatio }) {
+    const sum = drainNeeded({ systemL, fromRatio: 0, toRatio, freshRatio });
+    const antifreezeL = sum.value.drainL;
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `${litres(antifreezeL)} of antifreeze and ${litres(systemL - antifreezeL)} of water`,
+      working: [`${percent(toRatio)} by volume in ${sayIn(systemL, 'L', 3)}`],
+      calculation: together(sum, { assumptions: ['the system is empty, block and heater too'] }),
+      data: {
+        kind: 'coolant-fill',
+        antifreeze_l: antifreezeL,
+        water_l: systemL - antifreezeL,
+        volume_l: systemL,
+        glycol_ratio: toRatio,
+      },
+    });
+  },
+});
+
+const change = subcommand({
+  description: 'How much to drain and refill to reach a share',
+  example: '/coolant change volume:"8 L" from:"30 %" to:"50 %"',
+  assumes: ['fresh'],
+  input: z.object({
+    volume,
+    from: quantity('from', 'percent', 'Antifreeze in it now, by refractometer'),
+    to: quantity('to', 'percent', 'Antifreeze wanted'),
+    fresh,
+  }),
+  run({ volume: systemL, from: fromRatio, to: toRatio, fresh: freshRatio }) {
+    const sum = drainNeeded({ systemL, fromRatio, toRatio, freshRatio });
+    const { drainL } = sum.value;
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `Drain ${litres(drainL)} and fill in as much at ${percent(freshRatio)}`,
+      working: [`${percent(fromRatio)} to ${percent(toRatio)} in ${sayIn(systemL, 'L', 3)}`],
+      calculation: sum,
+      data: {
+        kind: 'coolant-change',
+        drain_l: drainL,
+        volume_l: systemL,
+        from_ratio: fromRatio,
+        to_ratio: toRatio,
+        fresh_ratio: freshRatio,
+      },
+    });
+  },
+});
+
+const drain = subcommand({
+  description: 'Share after draining part and filling up, once or several times',
+  example: '/coolant drain volume:"8 L" drained:"2 L" from:"30 %"',
+  assumes: ['fresh', 'times'],
+  input: z.object({
+    volume,
+    drained: quantity('drained', 'volume', 'What came out'),
+    from: quantity('from', 'percent', 'Antifreeze in it now'),
+    fresh,
+    times: z.number().int().min(1).max(20).default(1).describe('How often, run warm in between'),
+  }),
+  run({ volume: systemL, drained: drainedL, from, fresh: freshRatio, times }) {
+    const old = oldLeft({ systemL, drainedL, changes: times });
+    // as one change that leaves as much of the old
+    const sum = drainAndFill({
+      systemL,
+      fromRatio: from,
+      drainedL: systemL * (1 - old.value.oldRatio),
+      freshRatio,
+    });
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `${percent(sum.value.shareRatio)} antifreeze, ${percent(old.value.oldRatio)} of the old fluid left`,
+      working: [
+        `${sayIn(drainedL, 'L', 3)} of ${sayIn(systemL, 'L', 3)}, ${times === 1 ? 'once' : `${times} times`}`,
+      ],
+      calculation: together(sum, old),
+      data: {
+        kind: 'coolant-drain',
+        glycol_ratio: sum.value.shareRatio,
+        old_ratio: old.value.oldRatio,
+        drained_l: drainedL,
+        volume_l: systemL,
+      },
+    });
+  },
+});
+
+const mix = subcommand({
+  description: 'Share of two mixtures put together',
+  example: '/coolant mix volume:"3 L" share:"50 %" with:"5 L" at:"30 %"',
+  input: z.object({
+    volume: quantity('volume', 'volume', 'How much of the one'),
+    share,
+    with: quantity('with', 'volume', 'How much of the other'),
+    at: quantity('at', 'percent', 'Antifreeze in the other'),
+  }),
+  run({ volume: volumeL, share: shareRatio, with: otherL, at }) {
+    const sum = mixTwo({ volumeL, shareRatio }, { volumeL: otherL, shareRatio: at });
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `${percent(sum.value.shareRatio)} antifreeze in ${litres(sum.value.volumeL)}`,
+      calculation: sum,
+      data: { kind: 'coolant-mix', glycol_ratio: sum.value.shareRatio, volume_l: sum.value.volumeL },
+    });
+  },
+});
+
+const heat = subcommand({
+  description: 'Heat that coolant carries away, from flow and rise',
+  example: '/coolant heat flow:"100 L/min" rise:6',
+  assumes: ['density', 'specific'],
+  input: z.object({
+    flow: quantity('flow', 'flow', 'Flow by volume, e.g. 100 L/min'),
+    rise: z.number().min(0.1).max(80).describe('Temperature rise, K (a °F counts 5/9)'),
+    density: quantity('density', 'density', 'Of the coolant').prefault('1050 kg/m3'),
+    specific: z
+      .number()
+      .min(1)
+      .max(4.3)
+      .default(3.5)
+      .describe('Specific heat, kJ/(kg·K): water 4.2, half and half 3.5'),
+  }),
+  run({ flow, rise, density, specific }) {
+    const sum = coolantHeat({
+      flowLMin: flow / 1000,
+      riseK: rise,
+      densityKgM3: density,
+      heatKjKgK: specific,
+    });
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `Carries ${sayIn(sum.value.powerKw, 'kW', 3)} (${sayIn(sum.value.powerKw, 'hp', 3)}) of heat`,
+      calculation: sum,
+      data: { kind: 'coolant-heat', power_kw: sum.value.powerKw, flow_cc_min: flow, rise_k: rise },
+    });
+  },
+});
+
+export default defineCommand({
+  description: 'Coolant: freezing and boiling, fill, drain and refill to a share, cap pressure, heat',
+  subcommands: { freeze, boil, fill, change, drain, mix, heat },
+});

@@ -1,0 +1,142 @@
+import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { requireRange } from '../require-range.ts';
+import { waterBoiling } from './water-boiling.ts';
+
+/** Water at 20 °C, kg/m³. */
+const WATER_KG_M3 = 998.2;
+
+interface Curve {
+  /** What the shares of the points are of. */
+  readonly basis: 'mass' | 'volume';
+  readonly points: readonly { readonly shareRatio: number; readonly temperatureC: number }[];
+  readonly source: readonly string[];
+}
+
+export interface Glycol {
+  readonly id: string;
+  readonly name: string;
+  readonly densityKgM3: number;
+  readonly freezing: Curve;
+  /** At the pressure where its first point is water's boiling point. */
+  readonly boiling: Curve;
+}
+
+/**
+ * Share by mass of a share by volume: w = v·ρ_g/(v·ρ_g + (1 − v)·ρ_w), at 20 °C.
+ *
+ * Source: balance of masses (key DEFINITION), densities CRC. Valid: 0 to 1. Not for: the contraction on mixing.
+ * @throws UserError 'out-of-range' outside it.
+ */
+export function massShare(mix: {
+  readonly volumeRatio: number;
+  readonly densityKgM3: number;
+}): Calculation<{ readonly massRatio: number }> {
+  const { volumeRatio, densityKgM3 } = mix;
+  requireRange({ what: 'The share by volume', value: volumeRatio, min: 0, max: 1, unit: '' });
+  const glycol = volumeRatio * densityKgM3;
+  return {
+    value: { massRatio: glycol / (glycol + (1 - volumeRatio) * WATER_KG_M3) },
+    assumptions: [],
+    sources: ['DEFINITION', 'CRC'],
+    caveats: [],
+  };
+}
+
+/** The inverse of massShare. @throws UserError 'out-of-range' outside 0 to 1. */
+export function volumeShare(mix: {
+  readonly massRatio: number;
+  readonly densityKgM3: number;
+}): Calculation<{ readonly volumeRatio: number }> {
+  const { massRatio, densityKgM3 } = mix;
+  requireRange({ what: 'The share by mass', value: massRatio, min: 0, max: 1, unit: '' });
+  const glycol = massRatio / densityKgM3;
+  return {
+    value: { volumeRatio: glycol / (glycol + (1 - massRatio) / WATER_KG_M3) },
+    assumptions: [],
+    sources: ['DEFINITION', 'CRC'],
+    caveats: [],
+  };
+}
+
+/**
+ * Freezing point of glycol and water, from a published table by straight lines between its rows.
+ *
+ * Source: the table's (keys ASHRAE, LANGE). Valid: from water to the last row, about 58 % by volume; beyond, more glycol makes
+ * it freeze sooner. Not for: what the maker's inhibitors change, 1 to 3 K.
+ * @throws UserError 'out-of-range' beyond the table.
+ */
+export function glycolFreezing(mix: {
+  readonly volumeRatio: number;
+  readonly glycol: Glycol;
+}): Calculation<{ readonly freezingC: number }> {
+  const { volumeRatio, glycol } = mix;
+  return {
+    value: { freezingC: along(glycol.freezing, volumeRatio, glycol) },
+    assumptions: [`${glycol.name} and water, shares by volume, before the maker's inhibitors (1 to 3 K)`],
+    sources: [...glycol.freezing.source],
+    caveats: ["The maker's table and a refractometer outrank this."],
+  };
+}
+
+/**
+ * Boiling point of glycol and water under pressure: that of water, and the published difference at the pressure of the sea.
+ *
+ * Source: waterBoiling and the table (key ASHRAE, from memory). Valid: as they are. The difference grows a little with
+ * pressure, so that the real mixture boils rather later.
+ * @throws UserError 'out-of-range' beyond the table.
+ */
+export function glycolBoiling(mix: {
+  readonly volumeRatio: number;
+  readonly glycol: Glycol;
+  readonly pressureKpa: number;
+}): Calculation<{ readonly boilingC: number; readonly waterBoilingC: number }> {
+  const { volumeRatio, glycol, pressureKpa } = mix;
+  const water = waterBoiling({ pressureKpa });
+  const { boilingC: waterBoilingC } = water.value;
+  const raised = along(glycol.boiling, volumeRatio, glycol) - along(glycol.boiling, 0, glycol);
+  return {
+    value: { boilingC: waterBoilingC + raised, waterBoilingC },
+    assumptions: ['the mixture boils as much later than water as it does at sea level'],
+    sources: [...water.sources, ...glycol.boiling.source],
+    caveats: [
+      'Never open a hot system: under pressure it is above its open boiling point, and scalds. A hot spot boils before the gauge shows it.',
+    ],
+  };
+}
+
+export const glycolSheet: SumSheet = {
+  title: 'Coolant: freezing and boiling point by share of glycol',
+  formula: 'w = v·ρ_g/(v·ρ_g + (1 − v)·ρ_w); freezing point from the table; T = T_s(p) + ΔT(w)',
+  symbols: {
+    v: 'share by volume',
+    w: 'share by mass',
+    ρ: 'density at 20 °C, kg/m³',
+    ΔT: 'how much later than water it boils',
+  },
+  sources: ['ASHRAE', 'LANGE', 'IF97', 'CRC'],
+  range: 'ethylene glycol to 60 % by mass, propylene glycol to 60 % by volume; without inhibitors',
+};
+
+function along({ basis, points }: Curve, volumeRatio: number, { densityKgM3, name }: Glycol): number {
+  const most = points.at(-1)?.shareRatio ?? 0;
+  const said = basis === 'volume' ? volumeRatio : massShare({ volumeRatio, densityKgM3 }).value.massRatio;
+  // the limit is shown rounded up
+  const share = Math.min(said, most);
+  const mostVolume =
+    basis === 'volume' ? most : volumeShare({ massRatio: most, densityKgM3 }).value.volumeRatio;
+  requireRange({
+    what: `The share of ${name} by volume`,
+    value: volumeRatio * 100,
+    min: 0,
+    max: Math.ceil(mostVolume * 1000) / 10,
+    unit: '%',
+  });
+  const next = Math.max(
+    1,
+    points.findIndex(({ shareRatio }) => shareRatio >= share),
+  );
+  const [low, high] = [points[next - 1], points[next]];
+  if (low === undefined || high === undefined) throw new RangeError(`the table of ${name} has too few rows`);
+  const part = (share - low.shareRatio) / (high.shareRatio - low.shareRatio);
+  return low.temperatureC + part * (high.temperatureC - low.temperatureC);
+}

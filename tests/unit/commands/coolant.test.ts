@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { expectSum, refusalOf, sumOf } from '../../support/sum.ts';
+
+describe('/coolant', () => {
+  it.each([
+    {
+      line: '/coolant freeze share:"50 %"',
+      result: '50 % ethylene glycol freezes at −38 °C (−36 °F)',
+      data: { glycol_ratio: 0.5 },
+    },
+    {
+      line: '/coolant freeze share:"50 %" glycol:propylene',
+      result: '50 % propylene glycol freezes at −33 °C (−28 °F)',
+      data: { freezing_c: -33.3 },
+    },
+    {
+      line: '/coolant boil cap:"1.1 bar" share:"0 %"',
+      result: 'Boils at 122 °C (252 °F) under 1.1 bar (16 psi)',
+    },
+    {
+      line: '/coolant boil cap:"13 psi" altitude:"1600 m"',
+      result: 'Boils at 124 °C (255 °F) under 0.896 bar (13 psi)',
+    },
+    {
+      line: '/coolant fill volume:"6.5 L" share:"40 %"',
+      result: '2.6 L (2.75 US qt) of antifreeze and 3.9 L (4.12 US qt) of water',
+      data: { antifreeze_l: 2.6, water_l: 3.9 },
+    },
+    {
+      line: '/coolant change volume:"7 L" from:"30 %" to:"50 %"',
+      result: 'Drain 2 L (2.11 US qt) and fill in as much at 100 %',
+      data: { drain_l: 2 },
+    },
+    {
+      line: '/coolant drain volume:"8 L" drained:"2 L" from:"30 %"',
+      result: '47.5 % antifreeze, 75 % of the old fluid left',
+    },
+    {
+      line: '/coolant drain volume:"8 L" drained:"4 L" from:"30 %" fresh:"0 %" times:3',
+      result: '3.75 % antifreeze, 12.5 % of the old fluid left',
+    },
+    {
+      line: '/coolant mix volume:"3 L" share:"50 %" with:"5 L" at:"30 %"',
+      result: '37.5 % antifreeze in 8 L (8.45 US qt)',
+    },
+    {
+      line: '/coolant heat flow:"100 L/min" rise:6',
+      result: 'Carries 36.8 kW (49.3 hp) of heat',
+      data: { power_kw: 36.75 },
+    },
+  ])('answers $line', expectSum);
+
+  it('names what the standard asks at half and half, and only there', async () => {
+    const working = async (line: string) => (await sumOf(line)).working?.join(' ');
+    expect(await working('/coolant freeze share:"50 %"')).toContain('at most −36.4 °C');
+    expect(await working('/coolant freeze share:"40 %"')).not.toContain('D3306');
+  });
+
+  it('warns of a hot system and of glycol', async () => {
+    expect((await sumOf('/coolant boil cap:"1 bar"')).caution).toContain('Never open a hot system');
+    expect((await sumOf('/coolant fill volume:"6 L" share:"50 %"')).caution).toContain('glycol poisons');
+  });
+
+  it.each([
+    ['/coolant freeze share:"70 %"', 'takes 0 to 57.4 %'],
+    [
+      '/coolant change volume:"8 L" from:"30 %" to:"50 %" fresh:"40 %"',
+      'anything from 30 % to 40 % can be reached',
+    ],
+    ['/coolant drain volume:"8 L" drained:"9 L" from:"30 %"', 'this sum takes 0 to 8 L'],
+    ['/coolant boil cap:"1 bar" altitude:"900 m" barometer:"900 mbar"', 'not both'],
+  ])('refuses %s and says what would do', async (line, message) => {
+    expect((await refusalOf(line)).message).toContain(message);
+  });
+});

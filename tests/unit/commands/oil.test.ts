@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { expectSum, refusalOf, sumOf } from '../../support/sum.ts';
+
+describe('/oil', () => {
+  it.each([
+    {
+      line: '/oil viscosity temp:"120 °C" v40:"100 cSt" v100:"14 cSt"',
+      result: '9.16 mm²/s at 120 °C (248 °F)',
+    },
+    {
+      line: '/oil temperature viscosity:"13 cSt" v40:"46 cSt" v100:"6.8 cSt"',
+      result: '13 mm²/s at 74 °C (166 °F)',
+    },
+    { line: '/oil grade grade:10W-40', result: 'SAE 10W-40: 12.5 to below 16.3 mm²/s at 100 °C' },
+    { line: '/oil grade grade:"sae 5w"', result: 'SAE 5W: at least 3.8 mm²/s at 100 °C' },
+    { line: '/oil grade grade:50', result: 'SAE 50: 16.3 to below 21.9 mm²/s at 100 °C' },
+    { line: '/oil grade v100:"10.5 cSt" hths:3', result: 'SAE 30', data: { hot_grade: 30 } },
+    {
+      line: '/oil line flow:"40 L/min" bore:"12.7 mm" length:"2 m"',
+      result: '5.3 m/s, loses 69.7 kPa (10.1 psi)',
+      data: { velocity_m_s: 5.2627 },
+    },
+    {
+      line: '/oil restrictor bore:"1.5 mm" pressure:"4 bar"',
+      result: '2.3 L/min through 1.5 mm at 4 bar (58 psi)',
+    },
+    {
+      line: '/oil pressure pressure:"55 psi" speed:"4000 rpm"',
+      result: '55 psi at 4000 rpm: enough by the usual rule',
+      data: { wanted_kpa: 275.79 },
+    },
+  ])('answers $line', expectSum);
+
+  it('gives the index and the grade beside the viscosity', async () => {
+    const { working } = await sumOf('/oil viscosity temp:"90 °C" v40:"135 cSt" v100:"18.5 cSt"');
+    expect(working).toContain('viscosity index 154');
+    expect(working).toContain('SAE 50 by its 100 °C value');
+    const gear = await sumOf('/oil viscosity temp:"90 °C" v40:"400 cSt" v100:"30 cSt"');
+    expect(gear.working?.join(' ')).toContain('no engine-oil grade');
+    expect(gear.working?.join(' ')).not.toContain('index');
+  });
+
+  it('asks more at high shear of a 40 that is thick in the cold', async () => {
+    const working = async (line: string) => (await sumOf(line)).working?.join(' ');
+    expect(await working('/oil grade grade:10W-40')).toContain('at least 3.5 mPa·s');
+    expect(await working('/oil grade grade:15W-40')).toContain('at least 3.7 mPa·s');
+  });
+
+  it('passes through a cooler tube what Hagen and Poiseuille say', async () => {
+    const { data } = await sumOf(
+      '/oil cooler drop:"10 kPa" bore:"4 mm" length:"500 mm" tubes:10 v40:"100 cSt" v100:"14 cSt"',
+    );
+    // π·d⁴·Δp/(128·η·L) by hand: 0.004⁴·10 000·π/(128·0.01176·0.5) m³/s, ten times
+    const one = (Math.PI * 0.004 ** 4 * 10_000) / (128 * 0.011_76 * 0.5);
+    expect(Math.abs(Number(data['flow_cc_min']) / (one * 10 * 6e7) - 1)).toBeLessThan(1e-3);
+  });
+
+  it('warns of low pressure, cold oil and a restrictor', async () => {
+    const low = await sumOf('/oil pressure pressure:"35 psi" speed:"4000 rpm" temp:"40 °C"');
+    expect(low.tone).toBe('late');
+    expect(low.caution).toContain('Do not load the engine');
+    expect(low.caution).toContain('Cold oil reads high');
+    expect((await sumOf('/oil restrictor bore:"1 mm" pressure:"4 bar" temp:"20 °C"')).caution).toContain(
+      'Oil this thick passes less',
+    );
+    expect((await sumOf('/oil viscosity temp:"-20 °C"')).caution).toContain('cold test');
+  });
+
+  it.each([
+    ['/oil grade', 'Give either grade or v100'],
+    ['/oil grade grade:10W-45', 'no grade of SAE J300'],
+    ['/oil grade v100:"30 cSt"', 'No grade of SAE J300 has 30'],
+    ['/oil grade v100:"14 cSt" hths:2', 'would be SAE 40'],
+    ['/oil viscosity temp:"250 °C"', 'takes -40 to 200 °C'],
+  ])('refuses %s and says what would do', async (line, message) => {
+    expect((await refusalOf(line)).message).toContain(message);
+  });
+});
