@@ -2,15 +2,15 @@ import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
-import { torqueByFriction, torqueOfScrew } from '../src/calc/fasteners/by-friction.ts';
+import { checkByFriction, type FrictionCheck } from '../src/calc/fasteners/check-by-friction.ts';
 import { type ChosenBolt, chosenBolt } from '../src/calc/fasteners/chosen-bolt.ts';
 import { engagementLength } from '../src/calc/fasteners/engagement.ts';
-import { angleForClamp, clampOfAngle, jointStiffness, serviceStress } from '../src/calc/fasteners/joint.ts';
+import { serviceStress } from '../src/calc/fasteners/joint.ts';
 import { knownBolt } from '../src/calc/fasteners/known-bolt.ts';
 import { STAGES, tighteningOrder } from '../src/calc/fasteners/pattern.ts';
-import { stressArea } from '../src/calc/fasteners/stress-area.ts';
-import { advanceOfAngle, boltStretch } from '../src/calc/fasteners/stretch.ts';
+import { boltStretch } from '../src/calc/fasteners/stretch.ts';
 import { clampOfTorque, torqueAfterChange, torqueForShare } from '../src/calc/fasteners/tightening.ts';
+import { turnAfterSnug } from '../src/calc/fasteners/turn.ts';
 import { wrenchSetting } from '../src/calc/fasteners/wrench.ts';
 import { threadCatalogue } from '../src/calc/threads/catalogue.ts';
 import { together } from '../src/calc/together.ts';
@@ -27,6 +27,8 @@ const classNames = [...new Set(boltClasses.map(({ id }) => id))];
 
 /** Coefficient of friction of the usual handbook tables (VDI 2230). */
 const TABLE_FRICTION = 0.12;
+/** Of the proof load, where the torque that brings the parts together is not said; common practice. */
+const SNUG_SHARE = 0.2;
 /** From here on a maker's figure and the sum are not about the same bolt. */
 const FAR_APART = 0.25;
 /** Tensile strength of tapped aluminium, MPa; from memory (EN 1706 AC-42100-T6, EN 755-2 AW-6082-T6). */
@@ -97,7 +99,9 @@ export function torqueReply(asked: TorqueInput): Answer {
   });
   const { torqueNm, clampN } = sum.value;
   const table = publishedAreas.get(thread.id);
-  const check = byFriction(bolt.value, clampN, asked.mu ?? TABLE_FRICTION);
+  const { mu = TABLE_FRICTION } = asked;
+  const metricHead = thread.family === 'iso-metric' ? headMeans.get(thread.basic.majorMm) : undefined;
+  const check = checkByFriction(bolt.value, clampN, mu, metricHead);
   const state = asked.k === undefined ? asked.friction : `K ${asked.k}`;
   const { maker } = asked;
   const apart = maker === undefined ? 0 : Math.abs(torqueNm / maker - 1);
@@ -117,7 +121,7 @@ export function torqueReply(asked: TorqueInput): Answer {
       `clamps ${kilonewtons(clampN)}, ${percentOf(asked.share)} of ${kilonewtons(proofN)} proof load; breaks from ${kilonewtons(breakingN)}`,
       `stages ${stagesOf(maker ?? torqueNm)}`,
       `stress area ${sayNumber(stressAreaMm2, 3)} mm² worked out${table === undefined ? '' : `, ${sayNumber(table, 3)} mm² in the table`}`,
-      check.line,
+      checkWords(check.value, mu, proofN),
     ],
     calculation: together(
       MAKER,
@@ -143,41 +147,10 @@ export function torqueReply(asked: TorqueInput): Answer {
   });
 }
 
-/** The same bolt by coefficient of friction: VDI 2230 where its head is known, else the turning of a loaded screw. */
-function byFriction(
-  { thread, row, stressAreaMm2 }: ChosenBolt,
-  clampN: number,
-  mu: number,
-): { readonly line: string; readonly sources: readonly string[] } {
-  const { basic, pitchMm, family } = thread;
-  const headMeanMm = family === 'iso-metric' ? headMeans.get(basic.majorMm) : undefined;
-  if (headMeanMm === undefined) {
-    const { rootDiameterMm } = stressArea({
-      majorMm: basic.majorMm,
-      pitchMm,
-      sharp: family === 'unified',
-    }).value;
-    const { value, sources } = torqueOfScrew({
-      clampN,
-      majorMm: basic.majorMm,
-      rootMm: rootDiameterMm,
-      pitchMm,
-      friction: mu,
-    });
-    return { line: `the same clamp force at friction ${mu}: ${newtonMetres(value.torqueNm)}`, sources };
-  }
-  const sum = torqueByFriction({
-    majorMm: basic.majorMm,
-    pitchMm,
-    yieldMpa: row.yieldMpa,
-    friction: mu,
-    headMeanMm,
-  });
-  const share = sum.value.clampN / (stressAreaMm2 * (row.proofMpa ?? row.yieldMpa));
-  return {
-    line: `by VDI 2230 at friction ${mu}, 90 % of yield: ${newtonMetres(sum.value.torqueNm)}, clamps ${percentOf(share)} of proof`,
-    sources: [...sum.sources, 'ISO4014'],
-  };
+function checkWords({ how, torqueNm, clampN }: FrictionCheck, mu: number, proofN: number): string {
+  return how === 'most'
+    ? `by VDI 2230 at friction ${mu}, 90 % of yield: ${newtonMetres(torqueNm)}, clamps ${percentOf(clampN / proofN)} of proof`
+    : `the same clamp force at friction ${mu}: ${newtonMetres(torqueNm)}`;
 }
 
 const bolt = subcommand({
@@ -262,41 +235,50 @@ const angle = subcommand({
     grip: quantity('grip', 'length', 'Clamped length under the head, e.g. 50 mm'),
     turn: quantity('turn', 'angle', 'Angle after snug; left out, the one for the clamp share').optional(),
     load: quantity('load', 'force', 'Load on the joint, to see what of it the bolt gets').optional(),
-    snug: quantity('snug', 'torque', 'Torque that brings the parts together').prefault('20 Nm'),
+    snug: quantity(
+      'snug',
+      'torque',
+      'Torque that brings the parts together; left out, 20 % of proof',
+    ).optional(),
     clamped: z.enum(['steel', 'aluminium', 'cast iron']).default('steel').describe('What is clamped'),
     friction,
     share,
   }),
   run(asked) {
     const chosen = boltOf(asked.size, asked.class);
-    const { thread, name, stressAreaMm2, proofN } = chosen.value;
-    const { pitchMm } = thread;
-    const { majorMm } = thread.basic;
-    const snug = clampOfTorque({ torqueNm: asked.snug, majorMm, nutFactor: nutFactorOf(asked.friction) });
-    const stiffness = jointStiffness({ majorMm, stressAreaMm2, gripMm: asked.grip, clamped: asked.clamped });
-    const joint = { ...stiffness.value, pitchMm };
-    const turned = asked.turn === undefined ? undefined : clampOfAngle({ ...joint, angleDeg: asked.turn });
-    const clampN = turned === undefined ? asked.share * proofN : snug.value.clampN + turned.value.addedN;
-    const over = clampN > proofN;
-    // past the proof load the bolt yields, and Hooke's law says nothing any more
-    const reached = Math.min(clampN, proofN);
-    const sum = angleForClamp({ ...joint, addedN: Math.max(0, reached - snug.value.clampN) });
-    const { angleDeg } = sum.value;
-    const { advanceMm } = advanceOfAngle({ angleDeg, pitchMm }).value;
+    const { thread, name, stressAreaMm2, proofN, basisMpa } = chosen.value;
+    const nutFactor = nutFactorOf(asked.friction);
+    const snugNm =
+      asked.snug ??
+      torqueForShare({
+        majorMm: thread.basic.majorMm,
+        stressAreaMm2,
+        proofMpa: basisMpa,
+        shareRatio: SNUG_SHARE,
+        nutFactor,
+      }).value.torqueNm;
+    const sum = turnAfterSnug(chosen.value, {
+      gripMm: asked.grip,
+      clamped: asked.clamped,
+      snugNm,
+      nutFactor,
+      wanted: asked.turn === undefined ? { shareRatio: asked.share } : { angleDeg: asked.turn },
+    });
+    const { angleDeg, clampN, snugClampN, advanceMm, pastProof, boltKnPerMm, partsKnPerMm } = sum.value;
     const service =
       asked.load === undefined
         ? undefined
-        : serviceStress({ ...stiffness.value, clampN: reached, loadN: asked.load, stressAreaMm2 });
+        : serviceStress({ boltKnPerMm, partsKnPerMm, clampN, loadN: asked.load, stressAreaMm2 });
     return sumAnswer({
       subject: 'Torque and angle',
-      result: over
-        ? `Past proof load: it is reached about ${Math.round(angleDeg)}° after ${sayIn(asked.snug, 'N.m', 3)}`
-        : `About ${Math.round(angleDeg)}° after ${sayIn(asked.snug, 'N.m', 3)} clamps ${kilonewtons(clampN)}, ${percentOf(clampN / proofN)} of proof`,
-      ...(over ? { tone: 'late' as const } : {}),
+      result: pastProof
+        ? `Past proof load: it is reached about ${Math.round(angleDeg)}° after ${sayIn(snugNm, 'N.m', 3)}`
+        : `About ${Math.round(angleDeg)}° after ${sayIn(snugNm, 'N.m', 3)} clamps ${kilonewtons(clampN)}, ${percentOf(clampN / proofN)} of proof`,
+      ...(pastProof ? { tone: 'late' as const } : {}),
       certainty: 'An estimate: stiffness and friction are both assumed.',
       working: [
-        `${name}: ${kilonewtons(snug.value.clampN)} at snug; the turn moves it ${advanceMm.toFixed(2)} mm along`,
-        `bolt ${sayNumber(joint.boltKnPerMm, 3)} kN/mm, parts ${sayNumber(joint.partsKnPerMm, 3)} kN/mm`,
+        `${name}: ${kilonewtons(snugClampN)} at snug; the turn moves it ${advanceMm.toFixed(2)} mm along`,
+        `bolt ${sayNumber(boltKnPerMm, 3)} kN/mm, parts ${sayNumber(partsKnPerMm, 3)} kN/mm`,
         ...(service === undefined
           ? []
           : [
@@ -304,7 +286,7 @@ const angle = subcommand({
             ]),
       ],
       calculation: together(
-        over
+        pastProof
           ? {
               caveats: [
                 'Past the proof load the bolt stretches for good, and only its maker can say how far is allowed.',
@@ -313,20 +295,18 @@ const angle = subcommand({
           : {},
         MAKER,
         chosen,
-        snug,
-        stiffness,
         sum,
         service ?? {},
-        { assumptions: [`snug at ${sayIn(asked.snug, 'N.m', 3)}, ${asked.friction}`] },
+        { assumptions: [`snug at ${sayIn(snugNm, 'N.m', 3)}, ${asked.friction}`] },
       ),
       data: {
         kind: 'torque-angle',
         angle_deg: angleDeg,
-        clamp_n: reached,
-        past_proof_load: over,
+        clamp_n: clampN,
+        past_proof_load: pastProof,
         proof_load_n: proofN,
-        snug_torque_nm: asked.snug,
-        snug_clamp_n: snug.value.clampN,
+        snug_torque_nm: snugNm,
+        snug_clamp_n: snugClampN,
         advance_mm: advanceMm,
       },
     });

@@ -31,11 +31,11 @@ describe('/torque', () => {
       result: '60 N·m (44.3 lbf·ft) moly clamps as 100 N·m dry',
     },
     {
-      line: '/torque angle size:M10 class:10.9 grip:"50 mm"',
+      line: '/torque angle size:M10 class:10.9 grip:"50 mm" snug:"20 Nm"',
       result: 'About 28° after 20 N·m clamps 36.1 kN, 75 % of proof',
     },
     {
-      line: '/torque angle size:M10 class:10.9 grip:"50 mm" turn:"90°" load:"10 kN"',
+      line: '/torque angle size:M10 class:10.9 grip:"50 mm" snug:"20 Nm" turn:"90°" load:"10 kN"',
       result: 'Past proof load: it is reached about 42° after 20 N·m',
     },
     {
@@ -103,6 +103,7 @@ describe('/torque', () => {
     ['/torque bolt size:"1/2 bsw" class:8.8', 'for metric and Unified bolts only'],
     ['/torque bolt size:"10.3 x 1.5" class:8.8', 'names no size of bolt'],
     ['/torque angle size:M10 class:10.9 grip:"50 mm" load:"90 kN"', 'more than that parts it'],
+    ['/torque angle size:M6 class:8.8 grip:"30 mm" snug:"20 Nm"', 'Take a smaller snug torque'],
     ['/torque pattern bolts:7 layout:rows', 'odd bolt on two rows'],
   ])('refuses %s and says what would do', async (line, message) => {
     expect((await refusalOf(line)).message).toContain(message);
