@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { enginePower } from '../src/bot/engine-power.ts';
+import { enginePower, fuelUseOptions } from '../src/bot/engine-power.ts';
 import {
   absolutePressure,
   type FuelFlow,
@@ -33,15 +33,8 @@ const SUBJECT = 'Injectors';
 const text = (description: string) => z.string().min(1).max(200).describe(description);
 const options = {
   fuel: text('petrol, E85, M15, 70% ethanol, petrol 2.7% oxygen').default('petrol'),
-  intake: z.enum(['boosted', 'natural']).default('boosted').describe('Boosted, or naturally aspirated'),
-  bsfc: text('Fuel per work, instead of the usual: 0.55 lb/hp·h, 335 g/kWh').optional(),
+  ...fuelUseOptions,
   duty: quantity('duty', 'percent', 'Largest duty; 80 to 90 % is usual').prefault('85 %'),
-  at: z
-    .enum(['crank', 'wheels'])
-    .optional()
-    .describe('Where the power is counted, unless power says it: crank'),
-  loss: quantity('loss', 'percent', 'Lost between crank and wheels').prefault('15 %'),
-  density: quantity('density', 'density', 'Of the fuel; the table has it for each').optional(),
   rated: quantity('rated', 'pressure', 'Pressure the flow was measured at').prefault('3 bar'),
   pressure: quantity('pressure', 'pressure', 'Across the injector, when it is not as rated').optional(),
   shots: z

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { enginePower } from '../src/bot/engine-power.ts';
+import { enginePower, fuelUseOptions } from '../src/bot/engine-power.ts';
 import { fuelFlow, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { smallestHose } from '../src/calc/fittings/dash.ts';
@@ -47,15 +47,12 @@ const need = subcommand({
     boost: options.boost,
     base: options.base,
     fuel: options.fuel,
-    intake: z.enum(['boosted', 'natural']).default('boosted').describe('Boosted, or naturally aspirated'),
-    bsfc: text('Fuel per work, instead of the usual: 0.55 lb/hp·h, 335 g/kWh').optional(),
+    intake: fuelUseOptions.intake,
+    bsfc: fuelUseOptions.bsfc,
     margin: quantity('margin', 'percent', 'In hand over what is burnt').prefault('20 %'),
-    at: z
-      .enum(['crank', 'wheels'])
-      .optional()
-      .describe('Where the power is counted, unless power says it: crank'),
-    loss: quantity('loss', 'percent', 'Lost between crank and wheels').prefault('15 %'),
-    density: quantity('density', 'density', 'Of the fuel; the table has it for each').optional(),
+    at: fuelUseOptions.at,
+    loss: fuelUseOptions.loss,
+    density: fuelUseOptions.density,
   }),
   run(asked) {
     const tank = fuelOf(asked.fuel, asked.density);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { readAs, type TypedOption } from './quantity-option.ts';
+import { quantity, readAs, type TypedOption } from './quantity-option.ts';
 
 /** A power, and where it was said to be counted. */
 export interface EnginePower {
@@ -38,3 +38,20 @@ function saidAt(text: string): EnginePower['at'] {
   if (spaced.search(WHEELS) >= 0) return 'wheels';
   return spaced.search(CRANK) >= 0 ? 'crank' : undefined;
 }
+
+/** How a power becomes fuel: the options that every sum from power to fuel takes, with the same usual values. */
+export const fuelUseOptions = {
+  intake: z.enum(['boosted', 'natural']).default('boosted').describe('Boosted, or naturally aspirated'),
+  bsfc: z
+    .string()
+    .min(1)
+    .max(200)
+    .describe('Fuel per work, instead of the usual: 0.55 lb/hp·h, 335 g/kWh')
+    .optional(),
+  at: z
+    .enum(['crank', 'wheels'])
+    .optional()
+    .describe('Where the power is counted, unless power says it: crank'),
+  loss: quantity('loss', 'percent', 'Lost between crank and wheels').prefault('15 %'),
+  density: quantity('density', 'density', 'Of the fuel; the table has it for each').optional(),
+};
