@@ -20,18 +20,7 @@ import { gaugeOfArea, wireOfGauge } from '../../src/calc/electrics/wire-gauge.ts
 import { UserError } from '../../src/core/user-error.ts';
 import { battery } from '../../src/tables/battery.ts';
 import { conductors } from '../../src/tables/conductors.ts';
-
-const SETTINGS = {
-  seed: Number(process.env['FC_SEED'] ?? 20_261),
-  numRuns: Number(process.env['FC_RUNS'] ?? 300),
-};
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const check = <Values extends [unknown, ...unknown[]]>(
-  arbitraries: { [Key in keyof Values]: fc.Arbitrary<Values[Key]> },
-  law: (...values: Values) => void,
-) => fc.assert(fc.property(...arbitraries, law), SETTINGS);
-const near = (ours: number, theirs: number, within: number) =>
-  expect(Math.abs(ours - theirs)).toBeLessThanOrEqual(within);
+import { between, check, near } from '../support/laws.ts';
 
 describe('cables', () => {
   it('finds the gauge of the area it has', () => {

@@ -15,18 +15,8 @@ import { viscosityIndex } from '../../src/calc/fluids/viscosity-index.ts';
 import { waterBoiling } from '../../src/calc/fluids/water-boiling.ts';
 import { lineFlow } from '../../src/calc/fuel/fuel-line.ts';
 import { glycols, indexRows, oilGrades } from '../../src/tables/fluids.ts';
+import { between, check, near } from '../support/laws.ts';
 
-const SETTINGS = {
-  seed: Number(process.env['FC_SEED'] ?? 20_261),
-  numRuns: Number(process.env['FC_RUNS'] ?? 300),
-};
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const check = <Values extends [unknown, ...unknown[]]>(
-  arbitraries: { [Key in keyof Values]: fc.Arbitrary<Values[Key]> },
-  law: (...values: Values) => void,
-) => fc.assert(fc.property(...arbitraries, law), SETTINGS);
-const near = (ours: number, theirs: number, within: number) =>
-  expect(Math.abs(ours - theirs)).toBeLessThanOrEqual(within);
 const anyGlycol = fc.constantFrom(...glycols);
 
 describe('water', () => {
