@@ -7,7 +7,7 @@ import type { Json } from './core/json.ts';
 import type { Post } from './core/post.ts';
 import type { Desk, Desks } from './records/desks.ts';
 import { openDraftStore } from './records/drafts/draft-store.ts';
-import { BOOKKEEPING, openTeamRecord, type TeamRecord } from './records/team-record.ts';
+import { BOOKKEEPING, openTeamRecord, STANDING, type TeamRecord } from './records/team-record.ts';
 import { type Decider, openDecider } from './reminders/decide.ts';
 import { type Delivered, type DeliveryParts, deliver } from './reminders/deliver.ts';
 import { stillTimely } from './reminders/morning.ts';
@@ -90,7 +90,7 @@ export function openTeams({ shelf, clock, report }: TeamsParts): Teams {
 
 function openTeam(path: string, teamId: string, nowMs: number): Team {
   const db = openDatabase(path, { migrations, nowMs });
-  const ledger = openLedger(db, { unrecorded: BOOKKEEPING });
+  const ledger = openLedger(db, { unrecorded: BOOKKEEPING, standing: STANDING });
   const record = openTeamRecord(db);
   const outbox = openOutboxStore(db, teamId);
   return {

@@ -17,6 +17,9 @@ export interface TeamRecord {
 /** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
 export const BOOKKEEPING = ['change', 'change_row', 'morning', 'outbox', 'draft'] as const;
 
+/** Opened on the way by the first record that names them; they stay when that one is undone and others rest on them. */
+export const STANDING = ['build', 'supplier', 'part', 'part_name'] as const;
+
 export function openTeamRecord(db: Database): TeamRecord {
   return {
     settings: openSettingsStore(db),

@@ -49,16 +49,20 @@ export interface Ledger {
   audit(): readonly Disagreement[];
 }
 
-/**
- * Starts logging on this connection. Every table is recorded but the `unrecorded` ones: bookkeeping that is not the
- * crew's record, is not restored by an undo, and may be written without a change.
- */
-export function openLedger(db: Database, { unrecorded }: { unrecorded: readonly string[] }): Ledger {
+export interface LedgerParts {
+  /** Bookkeeping that is not the crew's record, is not restored by an undo, and may be written without a change. */
+  readonly unrecorded: readonly string[];
+  /** Tables whose rows outlive the change that opened them once others rest on them. */
+  readonly standing?: readonly string[];
+}
+
+/** Starts logging on this connection. Every table is recorded but the `unrecorded` ones. */
+export function openLedger(db: Database, { unrecorded, standing = [] }: LedgerParts): Ledger {
   const tables = recordedTables(db, unrecorded);
   installTriggers(db, tables);
   const history = openHistory(db);
   const record = openRecorder(db, history);
-  const undoWork = openUndo(db, tables, history);
+  const undoWork = openUndo(db, tables, history, standing);
   return {
     change: (by, work) => record(by, null, work),
     undo(by, changeId, reach = 'own') {

@@ -14,27 +14,51 @@ export type UndoWork = (changeId: number, authors: readonly string[] | null) => 
 /**
  * Undo replays a change's writes backwards. Each row passes through the states it had, in reverse, so no constraint can
  * fail that did not then, unless another row has changed since; and that is refused by the name of who changed it.
+ *
+ * A row of a `standing` table that the change opened on its way (the supplier of a first order) stays where others have
+ * come to rest on it or have changed it: taking the order back does not need the supplier gone.
  */
 export function openUndo(
   db: Database.Database,
   tables: readonly RecordedTable[],
   history: History,
+  standing: readonly string[],
 ): UndoWork {
   const restorer = openRestorer(db);
   const neighbours = openNeighbours(db, tables);
 
   return (changeId, authors) => {
     const change = requireUndoable(history, changeId, authors);
-    const steps = history.steps(changeId).map((step) => ({ step, table: tableOf(tables, step.table) }));
-    const rows = netEffect(steps);
+    const written = history.steps(changeId).map((step) => ({ step, table: tableOf(tables, step.table) }));
+    const all = netEffect(written);
+    const kept = keptRows(all);
+    const steps = written.filter(({ step }) => !kept.has(nameOf(step)));
+    const rows = new Map([...all].filter(([name]) => !kept.has(name)));
     for (const row of rows.values()) requireUnchanged(row, changeId);
     for (const row of rows.values()) requireNothingHangsOn(row, rows, changeId);
     db.pragma('defer_foreign_keys = ON');
-    for (const written of steps.toReversed()) takeBack(written, changeId);
+    for (const one of steps.toReversed()) takeBack(one, changeId);
     for (const row of rows.values()) requireRestored(row, changeId);
     requireNoOthersTouched(rows, changeId);
     return { value: null, said: wording(history, change) };
   };
+
+  /** Opened by the change in a standing table, and needed or changed by others since; none when nothing else is left. */
+  function keptRows(all: Rows): ReadonlySet<string> {
+    const opened = [...all].filter(
+      ([, { table, before, after }]) => before === null && after !== null && standing.includes(table.name),
+    );
+    const kept = new Set<string>();
+    const isTakenBack = (row: RowName): boolean => all.has(nameOf(row)) && !kept.has(nameOf(row));
+    for (let known = -1; known < kept.size; ) {
+      known = kept.size;
+      for (const [name, { table, rowId, after }] of opened) {
+        const needed = neighbours.hangingOn(table, rowId, isTakenBack) !== null;
+        if (needed || !restorer.isAs(table, rowId, after)) kept.add(name);
+      }
+    }
+    return kept.size === all.size ? new Set() : kept;
+  }
 
   function requireUnchanged({ table, rowId, before, after }: Net, changeId: number): void {
     if ([before, after].some((image) => restorer.hasOutgrown(table, image))) throw rebuilt();

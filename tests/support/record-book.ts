@@ -40,9 +40,9 @@ export interface RecordBook {
   readonly ledger: Ledger;
 }
 
-export function openRecordBook(path = ':memory:'): RecordBook {
+export function openRecordBook(path = ':memory:', standing: readonly string[] = []): RecordBook {
   const db = openDatabase(path, { migrations: RECORD_BOOK, nowMs: 0 });
-  return { db, ledger: openLedger(db, { unrecorded: ['scrap'] }) };
+  return { db, ledger: openLedger(db, { unrecorded: ['scrap'], standing }) };
 }
 
 /** Asks as one person, each time through a new interaction. */

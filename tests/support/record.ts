@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import { type Arrival, type Order, OrderId } from '../../src/records/orders/order.ts';
 import { place, type Wanted } from '../../src/records/orders/place.ts';
-import { BOOKKEEPING, openTeamRecord, type TeamRecord } from '../../src/records/team-record.ts';
+import { BOOKKEEPING, openTeamRecord, STANDING, type TeamRecord } from '../../src/records/team-record.ts';
 import { type Ledger, openLedger } from '../../src/sqlite/ledger.ts';
 import { migrations } from '../../src/sqlite/migrations/list.ts';
 import { openDatabase } from '../../src/sqlite/open.ts';
@@ -22,7 +22,7 @@ export const TODAY = '2026-11-23';
 
 export function openRecord(): OpenRecord {
   const db = openDatabase(':memory:', { migrations, nowMs: 0 });
-  const ledger = openLedger(db, { unrecorded: BOOKKEEPING });
+  const ledger = openLedger(db, { unrecorded: BOOKKEEPING, standing: STANDING });
   const record = openTeamRecord(db);
   let asked = 0;
   const by = () => {

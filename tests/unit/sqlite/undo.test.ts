@@ -3,8 +3,8 @@ import type { RefusalCode } from '../../../src/core/user-error.ts';
 import { type By, SYSTEM } from '../../../src/sqlite/ledger.ts';
 import { asker, contentOf, openRecordBook } from '../../support/record-book.ts';
 
-function start() {
-  const { db, ledger } = openRecordBook();
+function start(standing: readonly string[] = []) {
+  const { db, ledger } = openRecordBook(':memory:', standing);
   const write = (by: By, sql: string, said = sql) =>
     ledger.change(by, () => {
       db.exec(sql);
@@ -171,5 +171,54 @@ describe('undo', () => {
     ledger.undo(sam(), undo.changeId);
     expect(ledger.lastBy('sam')?.id).toBe(second);
     expect(ledger.lastBy('nobody')).toBeNull();
+  });
+});
+
+describe('a row of a standing table that a change opened on its way', () => {
+  const FIRST =
+    "INSERT INTO shelf (name) VALUES ('left'); INSERT INTO item (shelf_id, label) VALUES (1, 'first')";
+
+  it('goes with the change while nothing else rests on it', () => {
+    const { db, ledger, write, sam } = start(['shelf']);
+    const first = write(sam(), FIRST);
+    ledger.undo(sam(), first);
+    expect(contentOf(db)).toEqual([]);
+  });
+
+  it('stays when somebody else has come to rest on it, and the rest is taken back and brought again', () => {
+    const { db, ledger, write, sam, kim } = start(['shelf']);
+    const first = write(sam(), FIRST, 'First put up');
+    write(kim(), "INSERT INTO item (shelf_id, label) VALUES (1, 'second')");
+    const before = contentOf(db);
+    const undone = ledger.undo(sam(), first);
+    expect(db.prepare('SELECT label FROM item').pluck().all()).toEqual(['second']);
+    expect(db.prepare('SELECT name FROM shelf').pluck().all()).toEqual(['left']);
+    ledger.undo(sam(), undone.changeId);
+    expect(contentOf(db)).toEqual(before);
+  });
+
+  it('stays as somebody else has made it', () => {
+    const { db, ledger, write, sam, kim } = start(['shelf']);
+    const first = write(sam(), FIRST);
+    write(kim(), "UPDATE shelf SET name = 'top'");
+    ledger.undo(sam(), first);
+    expect(db.prepare('SELECT name FROM shelf').pluck().all()).toEqual(['top']);
+    expect(db.prepare('SELECT label FROM item').pluck().all()).toEqual([]);
+  });
+
+  it('keeps what it rests on itself', () => {
+    const { db, ledger, write, sam, kim } = start(['shelf', 'item']);
+    const first = write(sam(), `${FIRST}; INSERT INTO tag (item_id, word) VALUES (1, 'mine')`);
+    write(kim(), "INSERT INTO tag (item_id, word) VALUES (1, 'theirs')");
+    ledger.undo(sam(), first);
+    expect(db.prepare('SELECT word FROM tag').pluck().all()).toEqual(['theirs']);
+    expect(db.prepare('SELECT name FROM shelf').pluck().all()).toEqual(['left']);
+  });
+
+  it('is not undone by itself once others rest on it', () => {
+    const { ledger, write, sam, kim } = start(['shelf']);
+    const opened = write(sam(), "INSERT INTO shelf (name) VALUES ('left')");
+    write(kim(), 'INSERT INTO item (shelf_id) VALUES (1)', 'Item laid there');
+    expect(() => ledger.undo(sam(), opened)).toThrow(refusal('changed-since', /Kim .*“Item laid there”/));
   });
 });
