@@ -1,5 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import { type BuildStore, openBuildStore } from './builds/build-store.ts';
+import { type JobStore, openJobStore } from './jobs/job-store.ts';
+import { openWeekStore, type WeekStore } from './jobs/week-store.ts';
 import { type OrderStore, openOrderStore } from './orders/order-store.ts';
 import { openPortStore, type PortStore } from './ports/port-store.ts';
 import { openSupplierStore, type SupplierStore } from './suppliers/supplier-store.ts';
@@ -12,6 +14,9 @@ export interface TeamRecord {
   readonly suppliers: SupplierStore;
   readonly orders: OrderStore;
   readonly ports: PortStore;
+  readonly jobs: JobStore;
+  /** When the crew works. */
+  readonly weeks: WeekStore;
 }
 
 /** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
@@ -27,5 +32,7 @@ export function openTeamRecord(db: Database): TeamRecord {
     suppliers: openSupplierStore(db),
     orders: openOrderStore(db),
     ports: openPortStore(db),
+    jobs: openJobStore(db),
+    weeks: openWeekStore(db),
   };
 }

@@ -2,6 +2,7 @@ import type { Migration } from '../migrate.ts';
 import changeLog from './0001-change-log.ts';
 import orders from './0002-orders.ts';
 import ports from './0003-ports.ts';
+import jobs from './0005-jobs.ts';
 
 /** Every step in order. Add at the end; once released, a step's text is sealed by a test. */
-export const migrations: readonly Migration[] = [changeLog, orders, ports];
+export const migrations: readonly Migration[] = [changeLog, orders, ports, jobs];
