@@ -94,11 +94,11 @@ const flow = subcommand({
       ),
       data: {
         kind: 'air-flow',
-        mass_flow_g_s: massFlowGs,
-        volume_flow_cc_min: flowCcMin,
-        density_kg_m3: densityKgM3,
-        manifold_kpa: pressureKpa,
-        ve_ratio: asked.ve,
+        massFlowGs,
+        volumeFlowCcMin: flowCcMin,
+        densityKgM3,
+        manifoldKPa: pressureKpa,
+        veRatio: asked.ve,
       },
     });
   },
@@ -142,10 +142,10 @@ const ve = subcommand({
       calculation: together(breathed.notes, notes, sum),
       data: {
         kind: 've',
-        ve_ratio: veRatio,
-        mass_flow_g_s: breathed.massFlowGs,
-        manifold_kpa: pressureKpa,
-        temperature_c: asked.temp,
+        veRatio,
+        massFlowGs: breathed.massFlowGs,
+        manifoldKPa: pressureKpa,
+        temperatureC: asked.temp,
       },
     });
   },
@@ -218,11 +218,11 @@ const power = subcommand({
       calculation: together(assumed, sum),
       data: {
         kind: 'air-power',
-        power_kw: powerKw,
-        mass_flow_g_s: massFlowGs,
-        fuel_flow_g_s: sum.value.fuelFlowGs,
-        lambda_ratio: asked.lambda,
-        bsfc_g_kwh: asked.bsfc,
+        powerKW: powerKw,
+        massFlowGs,
+        fuelFlowGs: sum.value.fuelFlowGs,
+        lambdaRatio: asked.lambda,
+        bsfcGPerKWh: asked.bsfc,
       },
     });
   },
@@ -244,11 +244,11 @@ const altitudeOf = subcommand({
       calculation: sum,
       data: {
         kind: 'atmosphere',
-        altitude_mm: height * 1e6,
-        pressure_kpa: pressureKpa,
-        temperature_c: temperatureC,
-        density_kg_m3: densityKgM3,
-        density_ratio: densityRatio,
+        altitudeMm: height * 1e6,
+        pressureKPa: pressureKpa,
+        temperatureC,
+        densityKgM3,
+        densityRatio,
       },
     });
   },
@@ -276,11 +276,11 @@ const density = subcommand({
       calculation: together({ assumptions: [`${sayNumber(pressure, 4)} kPa absolute`] }, sum),
       data: {
         kind: 'air-density',
-        density_kg_m3: densityKgM3,
-        pressure_kpa: pressure,
-        temperature_c: temp,
-        vapour_kpa: vapourKpa,
-        dry_kpa: dryKpa,
+        densityKgM3,
+        pressureKPa: pressure,
+        temperatureC: temp,
+        vapourKPa: vapourKpa,
+        dryKPa: dryKpa,
       },
     });
   },
@@ -306,7 +306,7 @@ const correct = subcommand({
         `${powerWords(measured)} measured at ${sayNumber(pressure, 3)} kPa and ${sayNumber(temp, 3)} °C`,
       ],
       calculation: sum,
-      data: { kind: 'power-correction', rule, power_kw: measured * factorRatio, factor_ratio: factorRatio },
+      data: { kind: 'power-correction', rule, powerKW: measured * factorRatio, factorRatio },
     });
   },
 });

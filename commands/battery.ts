@@ -52,10 +52,10 @@ export default defineCommand({
       data: {
         kind: 'battery',
         standing,
-        ...(chargeRatio === undefined ? {} : { charge_ratio: chargeRatio }),
+        ...(chargeRatio === undefined ? {} : { chargeRatio }),
         readings: findings.map(({ reading, voltageV, standing: stands }) => ({
           reading,
-          voltage_v: voltageV,
+          voltageV,
           standing: stands,
         })),
       },

@@ -59,11 +59,11 @@ const ratio = subcommand({
       calculation: notes,
       data: {
         kind: 'pressure-ratio',
-        pressure_ratio: ratioNow,
-        boost_kpa: boostKpa,
-        atmosphere_kpa: atmosphereKpa,
-        inlet_kpa: inletKpa,
-        outlet_kpa: outletKpa,
+        pressureRatio: ratioNow,
+        boostKPa: boostKpa,
+        atmosphereKPa: atmosphereKpa,
+        inletKPa: inletKpa,
+        outletKPa: outletKpa,
       },
     });
   },
@@ -104,11 +104,11 @@ const charge = subcommand({
       calculation: together(pressures.notes, sum, { assumptions: [given] }),
       data: {
         kind: 'boosted-charge',
-        pressure_ratio: pressures.pressureRatio,
-        compressor_out_c: compressorOutC,
-        charge_c: chargeC,
-        charge_kpa: chargeKpa,
-        density_ratio: densityRatio,
+        pressureRatio: pressures.pressureRatio,
+        compressorOutC,
+        chargeC,
+        chargeKPa: chargeKpa,
+        densityRatio,
       },
     });
   },
@@ -125,7 +125,7 @@ const compressor = subcommand({
     efficiency: quantity('efficiency', 'percent', 'Compressor efficiency: 60 to 78 % usual').prefault('70 %'),
   }),
   run({ ratio: pressures, temp, out, efficiency }) {
-    const given = { pressure_ratio: pressures, inlet_c: temp };
+    const given = { pressureRatio: pressures, inletC: temp };
     if (out !== undefined) {
       const sum = compressorEfficiency({ inletC: temp, outletC: out, pressureRatio: pressures });
       const { efficiencyRatio } = sum.value;
@@ -136,7 +136,7 @@ const compressor = subcommand({
           `${sayNumber(temp, 3)} °C in, ${sayNumber(out, 3)} °C out at a pressure ratio of ${pressures.toFixed(2)}`,
         ],
         calculation: sum,
-        data: { kind: 'compressor-efficiency', ...given, outlet_c: out, efficiency_ratio: efficiencyRatio },
+        data: { kind: 'compressor-efficiency', ...given, outletC: out, efficiencyRatio },
       });
     }
     const sum = compressorOutlet({ inletC: temp, pressureRatio: pressures, efficiencyRatio: efficiency });
@@ -152,9 +152,9 @@ const compressor = subcommand({
       data: {
         kind: 'compressor-outlet',
         ...given,
-        outlet_c: outletC,
-        isentropic_c: isentropicC,
-        efficiency_ratio: efficiency,
+        outletC,
+        isentropicC,
+        efficiencyRatio: efficiency,
       },
     });
   },
@@ -176,7 +176,7 @@ const cooler = subcommand({
         'Give either out or effectiveness: out:"62 °C", or effectiveness:"70 %".',
       );
     }
-    const given = { inlet_c: inletC, coolant_c: coolant };
+    const given = { inletC, coolantC: coolant };
     if (out !== undefined) {
       const sum = intercoolerEffectiveness({ inletC, outletC: out, coolantC: coolant });
       const { effectivenessRatio } = sum.value;
@@ -187,7 +187,7 @@ const cooler = subcommand({
           `takes out ${sayNumber(inletC - out, 3)} K of the ${sayNumber(inletC - coolant, 3)} K there are`,
         ],
         calculation: sum,
-        data: { kind: 'intercooler', ...given, outlet_c: out, effectiveness_ratio: effectivenessRatio },
+        data: { kind: 'intercooler', ...given, outletC: out, effectivenessRatio },
       });
     }
     const sum = intercoolerOutlet({ inletC, coolantC: coolant, effectivenessRatio: effectiveness ?? 0 });
@@ -196,7 +196,7 @@ const cooler = subcommand({
       subject: 'Intercooler',
       result: `${outletC.toFixed(0)} °C after the intercooler (${sayIn(outletC, 'degF', 3)})`,
       calculation: sum,
-      data: { kind: 'intercooler', ...given, outlet_c: outletC, effectiveness_ratio: effectiveness ?? 0 },
+      data: { kind: 'intercooler', ...given, outletC, effectivenessRatio: effectiveness ?? 0 },
     });
   },
 });

@@ -19,7 +19,7 @@ export default defineCommand({
     const fluid = brakeFluids.find(({ id }) => id === grade);
     if (fluid === undefined) throw new RangeError(`no row for ${grade}`);
     const limits = `${both(fluid.dryC)} new, ${both(fluid.wetC)} wet`;
-    const data = { kind: 'brake-fluid', grade, dry_c: fluid.dryC, wet_c: fluid.wetC };
+    const data = { kind: 'brake-fluid', grade, dryC: fluid.dryC, wetC: fluid.wetC };
     if (boiling === undefined) {
       return sumAnswer({
         subject: 'Brake fluid',
@@ -37,7 +37,7 @@ export default defineCommand({
       ...(verdict === 'change it now' ? { tone: 'late' as const } : {}),
       working: [`least ${limits} (3.7 % water)`],
       calculation: sum,
-      data: { ...data, boiling_c: boiling, verdict },
+      data: { ...data, boilingC: boiling, verdict },
     });
   },
 });

@@ -38,6 +38,6 @@ function buildAnswer(name: string | undefined, open: number, buttons: readonly B
     facts: [['Orders open', String(open)]],
     buttons,
     audience: 'crew',
-    data: { name: name ?? null, open_orders: open },
+    data: { name: name ?? null, openOrders: open },
   };
 }

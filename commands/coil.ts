@@ -23,17 +23,17 @@ export default defineCommand({
     const sum = dwellTime({ ...coil, supplyV });
     const { dwellMs, energyMj } = sum.value;
     const table = TABLE_V.filter((volts) => volts > currentA * resistanceOhm * 1.01).map((volts) => ({
-      supply_v: volts,
-      dwell_s: dwellTime({ ...coil, supplyV: volts }).value.dwellMs / 1000,
+      supplyV: volts,
+      dwellS: dwellTime({ ...coil, supplyV: volts }).value.dwellMs / 1000,
     }));
-    const lines = table.map((row) => `${row.supply_v} V\t${(row.dwell_s * 1000).toFixed(2)} ms`);
+    const lines = table.map((row) => `${row.supplyV} V\t${(row.dwellS * 1000).toFixed(2)} ms`);
     return {
       ...sumAnswer({
         subject: 'Coil',
         result: `Dwell ${dwellMs.toFixed(2)} ms at ${sayNumber(supplyV, 3)} V, ${sayNumber(energyMj, 3)} mJ`,
         working: [`the winding settles at ${sayNumber(supplyV / resistanceOhm, 3)} A`],
         calculation: sum,
-        data: { kind: 'coil', dwell_s: dwellMs / 1000, energy_kj: energyMj / 1e6, supply_v: supplyV, table },
+        data: { kind: 'coil', dwellS: dwellMs / 1000, energyKJ: energyMj / 1e6, supplyV, table },
       }),
       drafts: [{ label: 'Dwell table to type in', text: lines.join('\n') }],
     };

@@ -6,7 +6,7 @@ import { typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
 import { convertFigure, type Wanted } from '../src/calc/units/conversion.ts';
 import { fromBase, toBase } from '../src/calc/units/convert.ts';
 import { sayExactly, sayFigure } from '../src/calc/units/say.ts';
-import { dimensions, type UnitId, units } from '../src/calc/units/table.ts';
+import { type UnitId, units } from '../src/calc/units/table.ts';
 import { usualUnits } from '../src/calc/units/usual.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import type { JsonObject } from '../src/core/json.ts';
@@ -170,13 +170,14 @@ function answer({ value, target }: Conversion, shown: readonly Shown[]): Answer 
     data: {
       kind: 'convert',
       dimension,
-      called: dimensions[dimension].called,
-      ...(target === undefined ? {} : { to: keyOf(target.unit) }),
+      ...inBase(value),
+      ...(target === undefined ? {} : { to: target.unit }),
       ...(value.reference === undefined ? {} : { reference: value.reference }),
-      ...(target?.said === undefined ? {} : { wanted_reference: target.said }),
+      ...(target?.said === undefined ? {} : { wantedReference: target.said }),
       ...(value.approx ? { approximate: true } : {}),
-      ...dataOf(typed),
-      ...joined(shown.filter(({ unit }) => unit !== typed.unit).map(dataOf)),
+      typed: dataOf(typed),
+      result: dataOf(shown[0] ?? typed),
+      results: shown.map(dataOf),
     },
   });
 }
@@ -188,20 +189,21 @@ function say({ unit, figures, tol, suffix }: Shown, digits = 4): string {
   return `${sayFigure(low, unit, digits)}${range}${tolerance}${suffix}`;
 }
 
+/** A figure, or both ends of a range, with the unit beside it as the tables of units call it: `lbf.ft`, `cc/min`. */
 function dataOf({ unit, figures, tol }: Shown): JsonObject {
-  const key = keyOf(unit);
   const [low = Number.NaN, high] = figures;
   return {
-    ...(high === undefined ? { [`value_${key}`]: low } : { [`min_${key}`]: low, [`max_${key}`]: high }),
-    ...(tol === undefined || Number.isNaN(tol) ? {} : { [`plus_minus_${key}`]: tol }),
+    ...(high === undefined ? { value: low } : { min: low, max: high }),
+    ...(tol === undefined || Number.isNaN(tol) ? {} : { plusMinus: tol }),
+    unit,
   };
 }
 
-const joined = (parts: readonly JsonObject[]): JsonObject =>
-  Object.fromEntries(parts.flatMap((part) => Object.entries(part)));
-
-/** A unit as it stands in the name of a number: `lbf_ft`, `cc_min`. */
-const keyOf = (unit: UnitId): string => (unit === '1' ? 'ratio' : unit.replace(/[^a-z0-9]+/giu, '_'));
+/** What was typed in the unit that sums of its dimension are done in. */
+function inBase(value: Read | ReadRange): JsonObject {
+  if (value.verdict === 'range') return { min: value.min, max: value.max, unit: value.unit };
+  return { value: value.value, unit: value.unit };
+}
 
 const unique = (sentences: readonly string[]): readonly string[] => [...new Set(sentences)];
 

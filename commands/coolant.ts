@@ -59,9 +59,9 @@ export function freezeReply({ share: volumeRatio, glycol: id }: FreezeInput): An
     calculation: together(sum, asked ? { sources: coolantStandard.source } : {}),
     data: {
       kind: 'coolant',
-      glycol_ratio: volumeRatio,
-      mass_ratio: massRatio,
-      freezing_c: sum.value.freezingC,
+      glycolRatio: volumeRatio,
+      massRatio,
+      freezingC: sum.value.freezingC,
     },
   });
 }
@@ -104,11 +104,11 @@ const boil = subcommand({
       calculation: together(outside, sum),
       data: {
         kind: 'coolant-boiling',
-        boiling_c: boilingC,
-        water_boiling_c: waterBoilingC,
-        cap_kpa: cap,
-        pressure_kpa: pressureKpa,
-        glycol_ratio: volumeRatio,
+        boilingC,
+        waterBoilingC,
+        capKPa: cap,
+        pressureKPa: pressureKpa,
+        glycolRatio: volumeRatio,
       },
     });
   },
@@ -129,10 +129,10 @@ const fill = subcommand({
       calculation: together(sum, { assumptions: ['the system is empty, block and heater too'] }),
       data: {
         kind: 'coolant-fill',
-        antifreeze_l: antifreezeL,
-        water_l: systemL - antifreezeL,
-        volume_l: systemL,
-        glycol_ratio: toRatio,
+        antifreezeL,
+        waterL: systemL - antifreezeL,
+        volumeL: systemL,
+        glycolRatio: toRatio,
       },
     });
   },
@@ -158,11 +158,11 @@ const change = subcommand({
       calculation: sum,
       data: {
         kind: 'coolant-change',
-        drain_l: drainL,
-        volume_l: systemL,
-        from_ratio: fromRatio,
-        to_ratio: toRatio,
-        fresh_ratio: freshRatio,
+        drainL,
+        volumeL: systemL,
+        fromRatio,
+        toRatio,
+        freshRatio,
       },
     });
   },
@@ -197,10 +197,10 @@ const drain = subcommand({
       calculation: together(sum, old),
       data: {
         kind: 'coolant-drain',
-        glycol_ratio: sum.value.shareRatio,
-        old_ratio: old.value.oldRatio,
-        drained_l: drainedL,
-        volume_l: systemL,
+        glycolRatio: sum.value.shareRatio,
+        oldRatio: old.value.oldRatio,
+        drainedL,
+        volumeL: systemL,
       },
     });
   },
@@ -221,7 +221,7 @@ const mix = subcommand({
       subject: 'Coolant',
       result: `${percent(sum.value.shareRatio)} antifreeze in ${litres(sum.value.volumeL)}`,
       calculation: sum,
-      data: { kind: 'coolant-mix', glycol_ratio: sum.value.shareRatio, volume_l: sum.value.volumeL },
+      data: { kind: 'coolant-mix', glycolRatio: sum.value.shareRatio, volumeL: sum.value.volumeL },
     });
   },
 });
@@ -252,7 +252,7 @@ const heat = subcommand({
       subject: 'Coolant',
       result: `Carries ${sayIn(sum.value.powerKw, 'kW', 3)} (${sayIn(sum.value.powerKw, 'hp', 3)}) of heat`,
       calculation: sum,
-      data: { kind: 'coolant-heat', power_kw: sum.value.powerKw, flow_cc_min: flow, rise_k: rise },
+      data: { kind: 'coolant-heat', powerKW: sum.value.powerKw, flowCcMin: flow, riseK: rise },
     });
   },
 });

@@ -60,11 +60,11 @@ const size = subcommand({
       calculation: together(sum, bored ?? {}),
       data: {
         kind: 'displacement',
-        bore_mm: bore,
-        stroke_mm: stroke,
+        boreMm: bore,
+        strokeMm: stroke,
         cylinders,
-        displacement_l: displacementL,
-        per_cylinder_l: displacementL / cylinders,
+        displacementL,
+        perCylinderL: displacementL / cylinders,
       },
     });
   },
@@ -133,13 +133,13 @@ const compression = subcommand({
       ),
       data: {
         kind: 'compression',
-        compression_ratio: shown,
-        swept_l: sweptCm3 / 1000,
-        clearance_l: clearanceCm3 / 1000,
-        gasket_l: gasketCm3 / 1000,
-        deck_l: deckCm3 / 1000,
-        ...(cutting === undefined ? {} : { ratio_before: ratio, removed_l: cutting.value.removedCm3 / 1000 }),
-        ...(wanted === undefined ? {} : { wanted_clearance_l: wanted.value.clearanceCm3 / 1000 }),
+        compressionRatio: shown,
+        sweptL: sweptCm3 / 1000,
+        clearanceL: clearanceCm3 / 1000,
+        gasketL: gasketCm3 / 1000,
+        deckL: deckCm3 / 1000,
+        ...(cutting === undefined ? {} : { ratioBefore: ratio, removedL: cutting.value.removedCm3 / 1000 }),
+        ...(wanted === undefined ? {} : { wantedClearanceL: wanted.value.clearanceCm3 / 1000 }),
       },
     });
   },
@@ -182,9 +182,9 @@ const volumes = subcommand({
       calculation: sum,
       data: {
         kind: 'compression',
-        compression_ratio: compressionNow,
-        swept_l: swept,
-        clearance_l: clearanceCm3 / 1000,
+        compressionRatio: compressionNow,
+        sweptL: swept,
+        clearanceL: clearanceCm3 / 1000,
       },
     });
   },
@@ -208,10 +208,10 @@ const effective = subcommand({
       calculation: together(outside, sum),
       data: {
         kind: 'effective-ratio',
-        effective_ratio: sum.value.effectiveRatio,
-        compression_ratio: ratio,
-        boost_kpa: boost,
-        atmosphere_kpa: outside.value.atmosphereKpa,
+        effectiveRatio: sum.value.effectiveRatio,
+        compressionRatio: ratio,
+        boostKPa: boost,
+        atmosphereKPa: outside.value.atmosphereKpa,
       },
     });
   },
@@ -252,11 +252,11 @@ const piston = subcommand({
       calculation: together(mean, thrust ?? {}),
       data: {
         kind: 'piston-speed',
-        piston_speed_m_s: mean.value.speedMs,
-        speed_rpm: speedRpm,
+        pistonSpeedMPerS: mean.value.speedMs,
+        speedRpm,
         ...(thrust === undefined
           ? {}
-          : { acceleration_m_s2: thrust.value.accelerationMs2, rod_ratio: thrust.value.rodRatio }),
+          : { accelerationMPerS2: thrust.value.accelerationMs2, rodRatio: thrust.value.rodRatio }),
       },
     });
   },
@@ -290,7 +290,7 @@ const bmep = subcommand({
           ? `${sayIn(torqueNm, 'N.m', 3)} (${sayIn(torqueNm, 'lbf.ft', 3)}) at ${sayIn(bmepKpa, 'bar', 3)}`
           : `Mean effective pressure ${sayIn(bmepKpa, 'bar', 3)} (${sayIn(bmepKpa, 'psi', 3)})`,
       calculation: sum,
-      data: { kind: 'bmep', bmep_kpa: bmepKpa, torque_nm: torqueNm, displacement_l: displacementL },
+      data: { kind: 'bmep', bmepKPa: bmepKpa, torqueNm, displacementL },
     });
   },
 });
@@ -320,7 +320,7 @@ const power = subcommand({
       result: `${torque === undefined ? torqueWords : powerWords} at ${Math.round(speed)} rpm`,
       working: [torque === undefined ? powerWords : torqueWords],
       calculation: sum,
-      data: { kind: 'power', power_kw: powerKw, torque_nm: torqueNm, speed_rpm: speed },
+      data: { kind: 'power', powerKW: powerKw, torqueNm, speedRpm: speed },
     });
   },
 });

@@ -66,10 +66,10 @@ const viscosity = subcommand({
       calculation: together(sum, dynamic, indexed ?? {}, { sources: grade.sources }),
       data: {
         kind: 'oil-viscosity',
-        viscosity_mm2_s: viscosityMm2S,
-        dynamic_viscosity_mpa_s: dynamic.value.viscosityMpaS,
-        temperature_c: temperatureC,
-        ...(indexed === undefined ? {} : { viscosity_index: indexed.value.index }),
+        viscosityMm2S,
+        dynamicViscosityMPaS: dynamic.value.viscosityMpaS,
+        temperatureC,
+        ...(indexed === undefined ? {} : { viscosityIndex: indexed.value.index }),
       },
     });
   },
@@ -91,8 +91,8 @@ const temperature = subcommand({
       calculation: sum,
       data: {
         kind: 'oil-temperature',
-        temperature_c: sum.value.temperatureC,
-        viscosity_mm2_s: viscosityMm2S,
+        temperatureC: sum.value.temperatureC,
+        viscosityMm2S,
       },
     });
   },
@@ -120,7 +120,7 @@ const grade = subcommand({
         `${found.leastMm2S} to below ${found.belowMm2S} mm²/s at 100 °C, at least ${found.leastHighShearMpaS} mPa·s at high shear`,
       ],
       calculation: sum,
-      data: { kind: 'oil-grade', hot_grade: found.grade, v100_mm2_s: v100 },
+      data: { kind: 'oil-grade', hotGrade: found.grade, v100Mm2S: v100 },
     });
   },
 });
@@ -162,9 +162,9 @@ function gradeLimits(typed: string) {
       kind: 'oil-grade',
       ...(hot === undefined
         ? {}
-        : { hot_grade: hot.grade, v100_min_mm2_s: hot.leastMm2S, v100_max_mm2_s: hot.belowMm2S }),
-      ...(highShear === undefined ? {} : { high_shear_min_mpa_s: highShear }),
-      ...(cold === undefined ? {} : { cold_grade: cold.grade, cranking_c: cold.crankingC }),
+        : { hotGrade: hot.grade, v100MinMm2S: hot.leastMm2S, v100MaxMm2S: hot.belowMm2S }),
+      ...(highShear === undefined ? {} : { highShearMinMPaS: highShear }),
+      ...(cold === undefined ? {} : { coldGrade: cold.grade, crankingC: cold.crankingC }),
     },
   });
 }
@@ -206,12 +206,12 @@ const line = subcommand({
       calculation: together(HOT_OIL, oil, sum, { sources: ['COMMON'] }),
       data: {
         kind: 'oil-line',
-        velocity_m_s: velocityMPerS,
-        drop_kpa: dropKpa,
+        velocityMPerS,
+        dropKPa: dropKpa,
         reynolds,
-        bore_mm: boreMm,
-        wanted_bore_mm: wanted.value.boreMm,
-        viscosity_mm2_s: viscosityMm2S,
+        boreMm,
+        wantedBoreMm: wanted.value.boreMm,
+        viscosityMm2S,
       },
     });
   },
@@ -242,10 +242,10 @@ const cooler = subcommand({
       calculation: together(HOT_OIL, oil, sum),
       data: {
         kind: 'oil-flow',
-        flow_cc_min: flowLMin * 1000,
-        drop_kpa: dropKpa,
+        flowCcMin: flowLMin * 1000,
+        dropKPa: dropKpa,
         reynolds: sum.value.reynolds,
-        bore_mm: boreMm,
+        boreMm,
       },
     });
   },
@@ -274,9 +274,9 @@ const restrictor = subcommand({
       calculation: together(HOT_OIL, oil, sum),
       data: {
         kind: 'oil-restrictor',
-        flow_cc_min: flowLMin * 1000,
-        bore_mm: boreMm,
-        pressure_kpa: dropKpa,
+        flowCcMin: flowLMin * 1000,
+        boreMm,
+        pressureKPa: dropKpa,
         reynolds,
       },
     });
@@ -306,10 +306,10 @@ const pressure = subcommand({
       calculation: sum,
       data: {
         kind: 'oil-pressure',
-        pressure_kpa: readKpa,
-        wanted_kpa: wantedKpa,
-        speed_rpm: speedRpm,
-        temperature_c: temperatureC,
+        pressureKPa: readKpa,
+        wantedKPa: wantedKpa,
+        speedRpm,
+        temperatureC,
         enough,
       },
     });

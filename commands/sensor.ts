@@ -49,7 +49,7 @@ const linear = subcommand({
     };
     const rows = Array.from({ length: LINEAR_ROWS }, (_, row) => {
       const at = low + ((high - low) * row) / (LINEAR_ROWS - 1);
-      return { voltage_v: linearVoltage({ ...sensor, reading: at }).value.voltageV, reading: at };
+      return { voltageV: linearVoltage({ ...sensor, reading: at }).value.voltageV, reading: at };
     });
     const back = reading === undefined ? undefined : linearVoltage({ ...sensor, reading });
     const sum = back ?? linearReading({ ...sensor, voltageV: asked.voltage ?? asked.bottom });
@@ -68,16 +68,16 @@ const linear = subcommand({
         calculation: sum,
         data: {
           kind: 'linear-sensor',
-          ...(voltageV === undefined ? {} : { voltage_v: voltageV, reading: shown ?? low }),
-          reading_unit: unit,
-          per_volt: perVolt,
-          at_zero_volt: low - perVolt * asked.bottom,
+          ...(voltageV === undefined ? {} : { voltageV, reading: shown ?? low }),
+          readingUnit: unit,
+          perVolt,
+          atZeroVolt: low - perVolt * asked.bottom,
           table: rows,
         },
       }),
       drafts: tableDraft(
         ['V', unit === '' ? 'reading' : unit],
-        rows.map((row) => [row.voltage_v.toFixed(3), plain(row.reading)]),
+        rows.map((row) => [row.voltageV.toFixed(3), plain(row.reading)]),
       ),
     };
   },
@@ -109,9 +109,9 @@ const thermistor = subcommand({
     const rowAt = (temperatureC: number) => {
       const { resistanceOhm } = sensor.resistanceAt(temperatureC);
       return {
-        temperature_c: temperatureC,
-        resistance_ohm: resistanceOhm,
-        voltage_v: dividerVoltage({ ...pull, resistanceOhm }).value.voltageV,
+        temperatureC,
+        resistanceOhm,
+        voltageV: dividerVoltage({ ...pull, resistanceOhm }).value.voltageV,
       };
     };
     const count = Math.floor((asked.to - asked.from) / asked.step) + 1;
@@ -130,7 +130,7 @@ const thermistor = subcommand({
         result:
           point === undefined
             ? sensor.words
-            : `${point.temperature_c.toFixed(1)} °C: ${sayNumber(point.resistance_ohm)} Ω, ${point.voltage_v.toFixed(3)} V`,
+            : `${point.temperatureC.toFixed(1)} °C: ${sayNumber(point.resistanceOhm)} Ω, ${point.voltageV.toFixed(3)} V`,
         working: [
           ...(point === undefined ? [] : [sensor.words]),
           `best from ${sayNumber(sensor.coldestC)} to ${sayNumber(sensor.hottestC)} °C, where it was measured`,
@@ -146,9 +146,9 @@ const thermistor = subcommand({
       drafts: tableDraft(
         ['°C', 'Ω', 'V'],
         table.map((row) => [
-          plain(row.temperature_c),
-          row.resistance_ohm.toFixed(row.resistance_ohm < 100 ? 1 : 0),
-          row.voltage_v.toFixed(3),
+          plain(row.temperatureC),
+          row.resistanceOhm.toFixed(row.resistanceOhm < 100 ? 1 : 0),
+          row.voltageV.toFixed(3),
         ]),
       ),
     };
@@ -203,7 +203,7 @@ const platinum = subcommand({
       subject: 'Sensor',
       result: `${temperatureC.toFixed(1)} °C is ${resistanceOhm.toFixed(zeroOhm === 100 ? 2 : 1)} Ω`,
       calculation: sum,
-      data: { kind: 'platinum', temperature_c: temperatureC, resistance_ohm: resistanceOhm },
+      data: { kind: 'platinum', temperatureC, resistanceOhm },
     });
   },
 });
@@ -233,9 +233,9 @@ const thermocouple = subcommand({
       calculation: sum,
       data: {
         kind: 'thermocouple',
-        temperature_c: temperatureC,
-        voltage_v: voltageMv / 1000,
-        cold_junction_c: cold,
+        temperatureC,
+        voltageV: voltageMv / 1000,
+        coldJunctionC: cold,
       },
     });
   },
@@ -256,7 +256,7 @@ const trigger = subcommand({
       result: `${sayNumber(frequencyHz)} Hz at ${sayNumber(speed)} rpm`,
       working: [`${sayNumber(angleDeg)}° a tooth`],
       calculation: sum,
-      data: { kind: 'trigger', frequency_hz: frequencyHz, angle_deg: angleDeg, speed_rpm: speed },
+      data: { kind: 'trigger', frequencyHz, angleDeg, speedRpm: speed },
     });
   },
 });

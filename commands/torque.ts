@@ -132,17 +132,17 @@ export function torqueReply(asked: TorqueInput): Answer {
     ),
     data: {
       kind: 'torque',
-      torque_nm: maker ?? torqueNm,
-      computed_torque_nm: torqueNm,
-      clamp_n: clampN,
-      diameter_mm: thread.basic.majorMm,
-      pitch_mm: thread.pitchMm,
-      property_class: row.id,
-      nut_factor: nutFactor,
-      share_ratio: asked.share,
-      stress_area_mm2: stressAreaMm2,
-      proof_load_n: proofN,
-      breaking_load_n: breakingN,
+      torqueNm: maker ?? torqueNm,
+      computedTorqueNm: torqueNm,
+      clampN,
+      diameterMm: thread.basic.majorMm,
+      pitchMm: thread.pitchMm,
+      propertyClass: row.id,
+      nutFactor,
+      shareRatio: asked.share,
+      stressAreaMm2,
+      proofLoadN: proofN,
+      breakingLoadN: breakingN,
     },
   });
 }
@@ -190,12 +190,12 @@ const clamp = subcommand({
       calculation: together(tooMuch, MAKER, chosen, sum),
       data: {
         kind: 'clamp',
-        torque_nm: torqueNm,
-        clamp_n: sum.value.clampN,
-        proof_load_n: proofN,
-        share_ratio: shareRatio,
-        diameter_mm: thread.basic.majorMm,
-        pitch_mm: thread.pitchMm,
+        torqueNm,
+        clampN: sum.value.clampN,
+        proofLoadN: proofN,
+        shareRatio,
+        diameterMm: thread.basic.majorMm,
+        pitchMm: thread.pitchMm,
       },
     });
   },
@@ -219,7 +219,7 @@ const change = subcommand({
       subject: 'Torque',
       result: `${newtonMetres(sum.value.torqueNm)} ${to} clamps as ${sayIn(torqueNm, 'N.m', 3)} ${from}`,
       calculation: together(MAKER, sum),
-      data: { kind: 'torque-change', torque_nm: sum.value.torqueNm, from_torque_nm: torqueNm },
+      data: { kind: 'torque-change', torqueNm: sum.value.torqueNm, fromTorqueNm: torqueNm },
     });
   },
 });
@@ -301,13 +301,13 @@ const angle = subcommand({
       ),
       data: {
         kind: 'torque-angle',
-        angle_deg: angleDeg,
-        clamp_n: clampN,
-        past_proof_load: pastProof,
-        proof_load_n: proofN,
-        snug_torque_nm: snugNm,
-        snug_clamp_n: snugClampN,
-        advance_mm: advanceMm,
+        angleDeg,
+        clampN,
+        pastProofLoad: pastProof,
+        proofLoadN: proofN,
+        snugTorqueNm: snugNm,
+        snugClampN,
+        advanceMm,
       },
     });
   },
@@ -345,10 +345,10 @@ const stretch = subcommand({
       calculation: together(MAKER, chosen, sum),
       data: {
         kind: 'bolt-stretch',
-        stretch_mm: stretchMm,
-        clamp_n: clampN,
-        length_mm: lengthMm,
-        area_mm2: areaMm2,
+        stretchMm,
+        clampN,
+        lengthMm,
+        areaMm2,
       },
     });
   },
@@ -391,11 +391,11 @@ const engagement = subcommand({
       ),
       data: {
         kind: 'thread-engagement',
-        engagement_mm: engagementMm,
-        engagement_ratio: diametersRatio,
+        engagementMm,
+        engagementRatio: diametersRatio,
         turns,
-        diameter_mm: basic.majorMm,
-        pitch_mm: pitchMm,
+        diameterMm: basic.majorMm,
+        pitchMm,
       },
     });
   },
@@ -428,7 +428,7 @@ const pattern = subcommand({
       data: {
         kind: 'tightening-order',
         order: [...sum.value.order],
-        ...(torqueNm === undefined ? {} : { torque_nm: torqueNm }),
+        ...(torqueNm === undefined ? {} : { torqueNm }),
       },
     });
   },
@@ -448,7 +448,7 @@ const wrench = subcommand({
       subject: 'Torque wrench',
       result: `Set ${newtonMetres(sum.value.settingNm)} for ${sayIn(torqueNm, 'N.m', 3)} at the bolt`,
       calculation: sum,
-      data: { kind: 'wrench-setting', setting_nm: sum.value.settingNm, torque_nm: torqueNm },
+      data: { kind: 'wrench-setting', settingNm: sum.value.settingNm, torqueNm },
     });
   },
 });

@@ -22,6 +22,6 @@ export function alreadyDoneReply({ said, changeId }: AlreadyDone): Answer {
     result: `That was saved the first time: ${said}.`,
     tone: 'done',
     audience: 'asker',
-    data: { already_saved: true, change: changeId, said },
+    data: { alreadySaved: true, change: changeId, said },
   };
 }

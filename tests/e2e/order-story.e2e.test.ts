@@ -31,8 +31,8 @@ describe('an order that goes overdue', () => {
     expect(dataOf(placed)).toMatchObject({
       order: 1,
       quantity: 2,
-      due_on: '2026-12-09',
-      price_minor: 8450,
+      dueOn: '2026-12-09',
+      priceMinor: 8450,
       currency: 'GBP',
       chaser: 'Ada',
     });

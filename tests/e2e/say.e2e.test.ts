@@ -51,8 +51,8 @@ describe('npm run say', () => {
     expect(spoken.every(({ ok, error }) => ok && error === null)).toBe(true);
     expect(spoken[0]?.data).toMatchObject({
       order: 1,
-      due_on: '2026-12-09',
-      ordered_on: '2026-12-07',
+      dueOn: '2026-12-09',
+      orderedOn: '2026-12-07',
       state: 'open',
     });
     expect(spoken[1]?.data).toMatchObject({ open: 1, late: 0 });
@@ -104,7 +104,7 @@ describe('npm run say', () => {
     expect(spoken[3]?.text).toContain('late by 3 working days, promised Wed 9 Dec. Bram’s chase');
     expect(spoken[3]?.data).toMatchObject({ posted: [{ day: '2026-12-14', late: [1] }] });
     expect(spoken[5]?.text).toContain('Form: New date for #1');
-    expect(spoken[6]?.data).toMatchObject({ due_on: '2026-12-18' });
+    expect(spoken[6]?.data).toMatchObject({ dueOn: '2026-12-18' });
     expect(spoken[8]?.data).toMatchObject({ posted: [{ day: '2026-12-21' }] });
     expect(spoken[9]?.text).toContain('Logged by Cleo');
     expect(spoken[10]).toMatchObject({ text: 'Nothing was due.' });

@@ -26,7 +26,7 @@ const Data = z.object({
       fittings: z.array(z.string()),
     }),
   ),
-  none_probability: z.number(),
+  noneProbability: z.number(),
   ambiguous: z.boolean(),
 });
 const ask = (input: ThreadInput) => Data.parse(threadReply(input).data);
@@ -125,11 +125,11 @@ describe('identifying a thread', () => {
         fc.double({ min: 0.3, max: 5, noNaN: true }),
         fc.double({ min: 0.01, max: 1, noNaN: true }),
         (diameter, pitch, within) => {
-          const { candidates, none_probability, ambiguous } = ask({
+          const { candidates, noneProbability, ambiguous } = ask({
             size: `${diameter.toFixed(2)} mm x ${pitch.toFixed(2)} mm`,
             within,
           });
-          const total = candidates.reduce((sum, { probability }) => sum + probability, none_probability);
+          const total = candidates.reduce((sum, { probability }) => sum + probability, noneProbability);
           expect(total).toBeCloseTo(1, 9);
           for (const [index, { probability }] of candidates.entries()) {
             expect(probability).toBeGreaterThanOrEqual(0);

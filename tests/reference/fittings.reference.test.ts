@@ -69,7 +69,7 @@ describe('37° on 45° flares', () => {
 describe('hose bores', () => {
   const Sizes = z.object({
     sizes: z
-      .array(z.object({ hose_bore_mm: z.number(), tube_sized_hose_bore_mm: z.number().nullable() }))
+      .array(z.object({ hoseBoreMm: z.number(), tubeSizedHoseBoreMm: z.number().nullable() }))
       .length(1),
   });
   it.each([
@@ -86,8 +86,8 @@ describe('hose bores', () => {
   ])('of -%i are %f and %f mm', (dash, byBore, byTube) => {
     const [size] = Sizes.parse(dashReply({ size: `-${dash}` }).data).sizes;
     // half of the last printed digit, and 0.01 for the table's own rounding of 19.05
-    expect(Math.abs((size?.hose_bore_mm ?? 0) - byBore)).toBeLessThanOrEqual(0.06);
-    expect(Math.abs((size?.tube_sized_hose_bore_mm ?? 0) - byTube)).toBeLessThanOrEqual(0.06);
+    expect(Math.abs((size?.hoseBoreMm ?? 0) - byBore)).toBeLessThanOrEqual(0.06);
+    expect(Math.abs((size?.tubeSizedHoseBoreMm ?? 0) - byTube)).toBeLessThanOrEqual(0.06);
   });
 });
 

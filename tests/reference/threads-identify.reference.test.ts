@@ -13,7 +13,7 @@ const Data = z.object({
       stands: z.boolean(),
     }),
   ),
-  none_probability: z.number(),
+  noneProbability: z.number(),
   ambiguous: z.boolean(),
 });
 

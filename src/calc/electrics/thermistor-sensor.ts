@@ -68,7 +68,7 @@ function byBeta(at: ThermistorPoint, betaK: number, span: Span): ThermistorSenso
         'Far from its points a B value is out by several degrees: measure a third point for a table.',
       ],
     },
-    data: { beta_k: betaK },
+    data: { betaK },
   };
 }
 
@@ -88,6 +88,6 @@ function byCurve(
       sources,
       caveats: [],
     },
-    data: { a_per_k: curve.a, b_per_k: curve.b, c_per_k: curve.c },
+    data: { aPerK: curve.a, bPerK: curve.b, cPerK: curve.c },
   };
 }

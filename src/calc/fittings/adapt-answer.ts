@@ -28,7 +28,7 @@ export function adaptAnswer(from: End, to: End, chain: Chain | undefined, unused
         'Have a hose made up with the right ends, or a port cut to one of the usual forms by a machine shop.',
         ...said,
       ],
-      data: { from: endData(from), to: endData(to), found: false, adapters: [], joints: [], order_lines: [] },
+      data: { from: endData(from), to: endData(to), found: false, adapters: [], joints: [], orderLines: [] },
     };
   }
   const { links, joints } = chain;
@@ -60,7 +60,7 @@ export function adaptAnswer(from: End, to: End, chain: Chain | undefined, unused
         b: endData(link.b),
       })),
       joints: joints.map(([a, b]) => matingData({ a, b, mating: mate(a, b) })),
-      order_lines: links.map((link) => orderLine(link)),
+      orderLines: links.map((link) => orderLine(link)),
     },
   };
 }

@@ -60,12 +60,12 @@ export function nearestAnswer(diameterMm: number, matches: readonly DashMatch[],
     smallPrint: smallPrint(view),
     audience: 'crew',
     data: {
-      diameter_mm: diameterMm,
+      diameterMm,
       matches: matches.map(({ row, measure, nominalMm, offMm }) => ({
         ...dashData(row, view),
         as: measure,
-        nominal_mm: nominalMm,
-        off_mm: offMm,
+        nominalMm,
+        offMm,
       })),
     },
   };
@@ -119,10 +119,9 @@ function smallPrint({ source }: DashView): readonly string[] {
 function dashData(row: DashRow, view: DashView): JsonObject {
   return {
     dash: row.dash,
-    tube_od_mm: inMm(tubeOdIn(row.dash)),
-    tube_od_in: tubeOdIn(row.dash),
-    hose_bore_mm: inMm(row.byBoreIn),
-    tube_sized_hose_bore_mm: row.byTubeIn === undefined ? null : inMm(row.byTubeIn),
+    tubeOdMm: inMm(tubeOdIn(row.dash)),
+    hoseBoreMm: inMm(row.byBoreIn),
+    tubeSizedHoseBoreMm: row.byTubeIn === undefined ? null : inMm(row.byTubeIn),
     fittings: view.fittingsOf(row.dash).map(({ id, thread, source }) => ({
       fitting: id,
       designation: thread,

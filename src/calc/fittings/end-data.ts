@@ -12,8 +12,8 @@ export function endData({ id, fittingId, thread, gender, seat, dash, tapered }: 
     seat,
     dash: dash ?? null,
     tapered,
-    major_mm: thread.basic.majorMm,
-    pitch_mm: thread.pitchMm,
+    majorMm: thread.basic.majorMm,
+    pitchMm: thread.pitchMm,
   };
 }
 

@@ -83,9 +83,9 @@ export function needData({ what, count, sizes, rings, source }: Need): JsonObjec
     count,
     sizes,
     rings: rings.map(({ boreMm, outsideMm, thicknessMm }) => ({
-      bore_mm: boreMm,
-      outside_mm: outsideMm,
-      thickness_mm: thicknessMm,
+      boreMm,
+      outsideMm,
+      thicknessMm,
     })),
     source,
   };

@@ -28,7 +28,7 @@ export function dutyAnswer({ speedRpm, points, limitRatio, injection }: DutyQues
   const longest = longestPulse({ dutyRatio: limitRatio, speedRpm: at, injection });
   const { pulseS: longestPulseS, periodS } = longest.value;
   const longestWords = `${milliseconds(longestPulseS)} is the longest pulse at ${sayNumber(at)} rpm and ${percent(limitRatio)}`;
-  const known = { kind: 'injector', rpm: at, dutyLimit: limitRatio, periodS, longestPulseS };
+  const known = { kind: 'injector', speedRpm: at, dutyLimit: limitRatio, periodS, longestPulseS };
   if (worst === undefined) {
     return {
       result: longestWords,

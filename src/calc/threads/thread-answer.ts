@@ -204,25 +204,23 @@ function answerData(
         fittings: fittings.map(({ id }) => id),
         stands,
         side,
-        pitch_mm: thread.pitchMm,
-        major_mm: thread.basic.majorMm,
-        minor_mm: thread.basic.minorMm,
-        crest_min_mm: (side === 'male' ? thread.limits.major : thread.limits.minor).minMm,
-        crest_max_mm: (side === 'male' ? thread.limits.major : thread.limits.minor).maxMm,
+        pitchMm: thread.pitchMm,
+        majorMm: thread.basic.majorMm,
+        minorMm: thread.basic.minorMm,
+        crestMinMm: (side === 'male' ? thread.limits.major : thread.limits.minor).minMm,
+        crestMaxMm: (side === 'male' ? thread.limits.major : thread.limits.minor).maxMm,
       };
     }),
-    none_probability: found.noneProbability,
+    noneProbability: found.noneProbability,
     ambiguous: found.ambiguous,
-    untabled_probability: found.untabledProbability,
-    measure_next: next,
+    untabledProbability: found.untabledProbability,
+    measureNext: next,
     deciders: decidingMeasurements(standing).map(({ what, answers }) => ({
       what,
       answers: answers.map(({ reads, leaves }) => ({ reads, leaves })),
     })),
-    pitches_disagree: context.pitchesDisagree,
-    ...(diameter === undefined
-      ? {}
-      : { diameter_mm: diameter.mm, diameter_plus_minus_mm: diameter.plusMinusMm }),
-    ...(pitch === undefined ? {} : { pitch_mm: pitch.mm, pitch_plus_minus_mm: pitch.plusMinusMm }),
+    pitchesDisagree: context.pitchesDisagree,
+    ...(diameter === undefined ? {} : { diameterMm: diameter.mm, diameterPlusMinusMm: diameter.plusMinusMm }),
+    ...(pitch === undefined ? {} : { pitchMm: pitch.mm, pitchPlusMinusMm: pitch.plusMinusMm }),
   };
 }

@@ -64,5 +64,5 @@ function removeButton({ id }: Port): Button {
 }
 
 export function portData({ id, name, endId, typed, note, link, notedBy, notedOn }: Port): JsonObject {
-  return { port: id, name, end: endId, typed, note, link, noted_by: notedBy, noted_on: notedOn };
+  return { port: id, name, end: endId, typed, note, link, notedBy, notedOn };
 }

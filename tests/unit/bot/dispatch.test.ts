@@ -250,7 +250,7 @@ describe('the same interaction delivered twice', () => {
     expect(cardIn(second)).toMatchObject({
       result: 'That was saved the first time: a supplier added.',
       audience: 'asker',
-      data: { already_saved: true },
+      data: { alreadySaved: true },
     });
     expect(bot.teams.at(TEAM).record.suppliers.all()).toHaveLength(1);
   });

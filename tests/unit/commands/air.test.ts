@@ -6,7 +6,7 @@ describe('/air', () => {
     {
       line: '/air flow displacement:"2 L" speed:6000rpm ve:"90 %" map:"1 atm" temp:"25 °C"',
       result: '107 g/s of air (14.1 lb/min, 384 kg/h)',
-      data: { mass_flow_g_s: 106.553 },
+      data: { massFlowGs: 106.553 },
     },
     {
       line: '/air flow displacement:"122.05 ci" speed:6000rpm ve:"90 %" map:"1 atm" temp:"77 F"',
@@ -15,13 +15,13 @@ describe('/air', () => {
     {
       line: '/air ve displacement:"2 L" speed:6000rpm air:"105 g/s" map:"100 kPa" temp:"25 C"',
       result: 'Volumetric efficiency 90 % of the air in the manifold',
-      data: { ve_ratio: 0.89863 },
+      data: { veRatio: 0.89863 },
     },
     {
       line: '/air ve displacement:"2 L" speed:6500rpm fuel:"1000 cc/min" lambda:0.85 boost:"1 bar"',
       result: 'Volumetric efficiency 64 % of the air in the manifold',
     },
-    { line: '/air power air:"150 g/s"', result: '144 kW (193 hp)', data: { power_kw: 144.058 } },
+    { line: '/air power air:"150 g/s"', result: '144 kW (193 hp)', data: { powerKW: 144.058 } },
     { line: '/air power power:"193.2 hp"', result: '150 g/s of air (19.8 lb/min, 540 kg/h)' },
     {
       line: '/air altitude height:"5000 ft"',
@@ -30,7 +30,7 @@ describe('/air', () => {
     {
       line: '/air density temp:"30 °C" humidity:"60 %"',
       result: '1.153 kg/m³, 94 % of the standard day at sea level',
-      data: { vapour_kpa: 2.542 },
+      data: { vapourKPa: 2.542 },
     },
     {
       line: '/air correct power:"100 kW" pressure:"97 kPa" temp:"15 °C" rule:j1349',

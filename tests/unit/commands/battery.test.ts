@@ -6,7 +6,7 @@ describe('/battery', () => {
     {
       line: '/battery rest:"12.65 V"',
       result: 'At rest 12.65 V: about 100 % charged',
-      data: { charge_ratio: 1 },
+      data: { chargeRatio: 1 },
     },
     {
       line: '/battery rest:12.35',

@@ -6,7 +6,7 @@ describe('/boost', () => {
     {
       line: '/boost ratio boost:"70 kPa" inlet:"1.5 kPa" loss:"0 kPa"',
       result: 'Pressure ratio 1.72 at 70 kPa (10.2 psi) boost',
-      data: { pressure_ratio: 1.7163 },
+      data: { pressureRatio: 1.7163 },
     },
     {
       line: '/boost ratio boost:"10 psi" inlet:"0 kPa" loss:"0 kPa" altitude:"5000 ft"',
@@ -19,7 +19,7 @@ describe('/boost', () => {
     {
       line: '/boost charge boost:"1 atm" temp:"25 °C" efficiency:"72 %" cooler:"70 %" inlet:"0 kPa" loss:"0 kPa"',
       result: 'Charge 52 °C, 1.83 times as dense as the air before the compressor',
-      data: { compressor_out_c: 115.692, charge_c: 52.208 },
+      data: { compressorOutC: 115.692, chargeC: 52.208 },
     },
     {
       line: '/boost compressor ratio:2 temp:"20 °C" efficiency:"75 %"',
@@ -28,7 +28,7 @@ describe('/boost', () => {
     {
       line: '/boost compressor ratio:2 temp:"25 °C" out:"118 °C"',
       result: 'Compressor efficiency 70 %',
-      data: { efficiency_ratio: 0.7021 },
+      data: { efficiencyRatio: 0.7021 },
     },
     {
       line: '/boost cooler in:"140 °C" coolant:"30 °C" out:"62 °C"',

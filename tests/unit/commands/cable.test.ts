@@ -6,12 +6,12 @@ describe('/cable', () => {
     {
       line: '/cable size length:"4.5 m" current:"300 A"',
       result: '50 mm² (between 1 and 1/0 AWG): loses 0.47 V at 300 A over 4.5 m',
-      data: { area_mm2: 46.5517, size_mm2: 50 },
+      data: { areaMm2: 46.5517, sizeMm2: 50 },
     },
     {
       line: '/cable drop length:"5 m" current:"15 A" area:"2.5 mm2" back:cable',
       result: 'Loses 1.03 V, 8.62 % of 12 V',
-      data: { drop_v: 1.03448 },
+      data: { dropV: 1.03448 },
     },
     {
       line: '/cable crank length:"4.5 m" area:"50 mm2" current:"250 A"',
@@ -21,7 +21,7 @@ describe('/cable', () => {
       line: '/cable crank length:"4.5 m" area:"50 mm2" starter:"1 kW"',
       result: 'Starter sees 10.7 V at 170 A',
     },
-    { line: '/cable gauge size:"2/0 AWG"', result: '67.4 mm² (2/0 AWG)', data: { gauge_number: -1 } },
+    { line: '/cable gauge size:"2/0 AWG"', result: '67.4 mm² (2/0 AWG)', data: { gaugeNumber: -1 } },
     { line: '/cable gauge size:"25 mm2"', result: '25 mm² (between 4 and 3 AWG)' },
     { line: '/cable load power:"60 W" supply:"12 V"', result: '5 A at 12 V' },
     { line: '/cable load resistance:"12.5 ohm" supply:"14 V"', result: '1.12 A at 14 V' },

@@ -4,7 +4,7 @@ import { expectSum, refusalOf, sumOf } from '../../support/sum.ts';
 const LINE = '/coil inductance:4.2 resistance:"0.6 ohm" current:"7.5 A"';
 
 describe('/coil', () => {
-  it.each([{ line: LINE, result: 'Dwell 2.71 ms at 14 V, 118 mJ', data: { dwell_s: 0.00271436 } }])(
+  it.each([{ line: LINE, result: 'Dwell 2.71 ms at 14 V, 118 mJ', data: { dwellS: 0.00271436 } }])(
     'answers $line',
     expectSum,
   );

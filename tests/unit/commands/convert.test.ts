@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { type ConvertInput, convertReply } from '../../../commands/convert.ts';
+import type { Answer } from '../../../src/core/reply.ts';
 import { UserError } from '../../../src/core/user-error.ts';
 import { cardIn, openCrewBot } from '../../support/bot.ts';
 
@@ -16,6 +18,9 @@ function refusal(value: string, to?: string, more: Partial<ConvertInput> = {}): 
   throw new Error(`${value} was answered`);
 }
 const choices = (error: UserError) => error.question?.choices.map(({ value }) => value);
+
+const Figure = z.object({ value: z.number() });
+const figureOf = ({ data }: Answer): number => Figure.parse(data['result']).value;
 
 describe('/convert', () => {
   it.each([
@@ -38,13 +43,24 @@ describe('/convert', () => {
     expect(reply(value, to).result).toBe(result);
   });
 
-  it('gives the numbers with the unit in the name of each', () => {
+  it('gives the numbers with the unit beside each', () => {
     const { data } = reply('85 lb ft', 'Nm');
-    expect(data).toMatchObject({ kind: 'convert', dimension: 'torque', to: 'N_m', value_lbf_ft: 85 });
-    expect(data['value_N_m']).toBeCloseTo(115.24452560816903, 9);
-    const range = reply('3-4 bar', 'psi').data;
-    expect(range).toMatchObject({ min_bar: 3, max_bar: 4 });
-    expect(range['max_psi']).toBeCloseTo(58.015, 3);
+    expect(data).toMatchObject({
+      kind: 'convert',
+      dimension: 'torque',
+      to: 'N.m',
+      value: expect.closeTo(115.24452560816903, 9),
+      unit: 'N.m',
+      typed: { value: 85, unit: 'lbf.ft' },
+      result: { value: expect.closeTo(115.24452560816903, 9), unit: 'N.m' },
+    });
+    expect(reply('3-4 bar', 'psi').data).toMatchObject({
+      min: 300,
+      max: 400,
+      unit: 'kPa',
+      typed: { min: 3, max: 4, unit: 'bar' },
+      result: { min: expect.closeTo(43.511, 3), max: expect.closeTo(58.015, 3), unit: 'psi' },
+    });
   });
 
   it('says that a conversion by definition is exact', () => {
@@ -58,11 +74,11 @@ describe('/convert', () => {
   describe('between flow by mass and by volume', () => {
     it('takes the density of the trade and says so', () => {
       const answer = reply('550 cc/min', 'lb/h');
-      expect(answer.data['value_lb_h']).toBeCloseTo(52.38, 2);
+      expect(figureOf(answer)).toBeCloseTo(52.38, 2);
       expect(answer.certainty).toContain('Density 0.72 g/cm³: 1 lb/h is 10.5 cc/min');
     });
     it('takes the density or the fuel that is given', () => {
-      expect(reply('36 lb/h', 'cc/min', { density: 745 }).data['value_cc_min']).toBeCloseTo(365.309291, 5);
+      expect(figureOf(reply('36 lb/h', 'cc/min', { density: 745 }))).toBeCloseTo(365.309291, 5);
       expect(reply('42 lb/h', 'cc/min', { fuel: 'E85' }).certainty).toContain('Density 0.7827 g/cm³');
     });
     it('takes cc and lb for an injector only when both are', () => {
@@ -81,15 +97,14 @@ describe('/convert', () => {
       const answer = reply('1.2 bar boost', 'kPa absolute');
       expect(answer.result).toBe('1.2 bar gauge = 221.3 kPa absolute');
       expect(answer.certainty).toContain('101.325 kPa, the standard atmosphere');
-      expect(answer.data).toMatchObject({ reference: 'gauge', wanted_reference: 'absolute' });
+      expect(answer.data).toMatchObject({ reference: 'gauge', wantedReference: 'absolute' });
     });
     it('adds the air outside that is given', () => {
-      const { data } = reply('1.2 bar boost', 'kPa absolute', { outside: 95 });
-      expect(data['value_kPa']).toBeCloseTo(215, 9);
+      expect(figureOf(reply('1.2 bar boost', 'kPa absolute', { outside: 95 }))).toBeCloseTo(215, 9);
     });
     it('keeps a vacuum below the air, and says one as a depth when asked', () => {
-      expect(reply('18 inHg vacuum', 'kPa').data['value_kPa']).toBeCloseTo(-60.955, 3);
-      expect(reply('18 inHg vacuum', 'bar vacuum').data['value_bar']).toBeCloseTo(0.60955, 5);
+      expect(figureOf(reply('18 inHg vacuum', 'kPa'))).toBeCloseTo(-60.955, 3);
+      expect(figureOf(reply('18 inHg vacuum', 'bar vacuum'))).toBeCloseTo(0.60955, 5);
     });
     it('asks what a pressure is measured from', () => {
       expect(choices(refusal('150 kpa in psi boost'))).toEqual([

@@ -6,12 +6,12 @@ describe('/coolant', () => {
     {
       line: '/coolant freeze share:"50 %"',
       result: '50 % ethylene glycol freezes at −38 °C (−36 °F)',
-      data: { glycol_ratio: 0.5 },
+      data: { glycolRatio: 0.5 },
     },
     {
       line: '/coolant freeze share:"50 %" glycol:propylene',
       result: '50 % propylene glycol freezes at −33 °C (−28 °F)',
-      data: { freezing_c: -33.3 },
+      data: { freezingC: -33.3 },
     },
     {
       line: '/coolant boil cap:"1.1 bar" share:"0 %"',
@@ -24,12 +24,12 @@ describe('/coolant', () => {
     {
       line: '/coolant fill volume:"6.5 L" share:"40 %"',
       result: '2.6 L (2.75 US qt) of antifreeze and 3.9 L (4.12 US qt) of water',
-      data: { antifreeze_l: 2.6, water_l: 3.9 },
+      data: { antifreezeL: 2.6, waterL: 3.9 },
     },
     {
       line: '/coolant change volume:"7 L" from:"30 %" to:"50 %"',
       result: 'Drain 2 L (2.11 US qt) and fill in as much at 100 %',
-      data: { drain_l: 2 },
+      data: { drainL: 2 },
     },
     {
       line: '/coolant drain volume:"8 L" drained:"2 L" from:"30 %"',
@@ -46,7 +46,7 @@ describe('/coolant', () => {
     {
       line: '/coolant heat flow:"100 L/min" rise:6',
       result: 'Carries 36.8 kW (49.3 hp) of heat',
-      data: { power_kw: 36.75 },
+      data: { powerKW: 36.75 },
     },
   ])('answers $line', expectSum);
 

@@ -66,10 +66,10 @@ describe('/build', () => {
     const bot = await openCrewBot();
     await place(bot);
     await bot.run('build', { name: 'Coupe' });
-    expect(cardIn(await bot.run('build')).data).toEqual({ name: 'Coupe', open_orders: 1 });
+    expect(cardIn(await bot.run('build')).data).toEqual({ name: 'Coupe', openOrders: 1 });
     expect(cardIn(await bot.run('build', {}, { channel: '601' })).data).toEqual({
       name: null,
-      open_orders: 0,
+      openOrders: 0,
     });
     expect(refusalIn(await bot.run('order show', { order: '1' }, { channel: '601' })).code).toBe('not-found');
   });
@@ -135,8 +135,8 @@ describe('/order', () => {
     );
     expect(certainty).toBe('“in 5 working days” read as Mon 30 Nov. Norvale is a new supplier here.');
     expect(data).toMatchObject({
-      due_on: '2026-11-30',
-      price_minor: 8450,
+      dueOn: '2026-11-30',
+      priceMinor: 8450,
       currency: 'GBP',
       quantity: 2,
       chaser: 'Ada',
@@ -171,7 +171,7 @@ describe('/order', () => {
     expect(form.fields.map(({ name }) => name)).toEqual(['quantity', 'condition', 'rest', 'note']);
     const fields = { quantity: '1', condition: 'damaged', rest: '', note: ' dented ' };
     const { data, facts } = cardIn(await bot.press(writeActionRef(form.does), fields));
-    expect(data).toMatchObject({ outstanding: 2, to_sort_out: 1, received: 0 });
+    expect(data).toMatchObject({ outstanding: 2, toSortOut: 1, received: 0 });
     expect(JSON.stringify(facts)).toContain('dented');
   });
 

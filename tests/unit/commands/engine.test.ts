@@ -9,16 +9,16 @@ describe('/engine', () => {
     {
       line: '/engine size bore:"86 mm" stroke:"86 mm" cylinders:4',
       result: '1998 cm³ (121.9 in³)',
-      data: { displacement_l: 1.99823 },
+      data: { displacementL: 1.99823 },
     },
     { line: '/engine size bore:"4 in" stroke:"3.48 in" cylinders:8', result: '5733 cm³ (349.8 in³)' },
     { line: '/engine size bore:"86 mm" stroke:"86 mm" oversize:"0,5 mm"', result: '2022 cm³ (123.4 in³)' },
-    { line: VOLUMES, result: 'Compression ratio 9.75 to 1', data: { compression_ratio: 9.7478 } },
+    { line: VOLUMES, result: 'Compression ratio 9.75 to 1', data: { compressionRatio: 9.7478 } },
     { line: `${VOLUMES} cut:"0.5 mm"`, result: 'Compression ratio 10.22 to 1 after 0.5 mm off, 9.75 before' },
     {
       line: '/engine compression bore:"86 mm" stroke:"86 mm" chamber:"42 cc" gasket:"0.7 mm" ring:"87 mm" proud:"0.1 mm" dome:"6 cc"',
       result: 'Compression ratio 13.62 to 1',
-      data: { compression_ratio: 13.6213 },
+      data: { compressionRatio: 13.6213 },
     },
     { line: '/engine volumes swept:"499.6 cc" clearance:"50 cc"', result: 'Compression ratio 10.99 to 1' },
     { line: '/engine volumes swept:"716 cc" ratio:9.5', result: '84.2 cm³ of clearance for 9.5 to 1' },
@@ -29,7 +29,7 @@ describe('/engine', () => {
     {
       line: '/engine piston stroke:"86 mm" speed:7000rpm rod:"139 mm"',
       result: 'Mean piston speed 20.1 m/s (3950 ft/min) at 7000 rpm',
-      data: { rod_ratio: 1.61628 },
+      data: { rodRatio: 1.61628 },
     },
     {
       line: '/engine piston stroke:"86 mm" limit:"20 m/s"',
@@ -46,7 +46,7 @@ describe('/engine', () => {
     {
       line: '/engine power speed:6000rpm torque:"200 Nm"',
       result: '126 kW (169 hp, 171 PS) at 6000 rpm',
-      data: { power_kw: 125.664 },
+      data: { powerKW: 125.664 },
     },
     { line: '/engine power speed:6200rpm power:"150 kW"', result: '231 N·m (170 lbf·ft) at 6200 rpm' },
   ])('answers $line', expectSum);

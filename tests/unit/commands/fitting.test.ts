@@ -113,7 +113,7 @@ describe('/fitting adapt', () => {
     expect(card.result).toBe('Port adapter, ORB -6 male to JIC -8 male');
     expect(card.data).toMatchObject({
       found: true,
-      order_lines: ['port adapter, ORB -6 male to JIC -8 male, with O-ring AS568 -906'],
+      orderLines: ['port adapter, ORB -6 male to JIC -8 male, with O-ring AS568 -906'],
     });
   });
 
@@ -157,13 +157,13 @@ describe('/fitting adapt', () => {
 });
 
 describe('/fitting dash', () => {
-  const Sizes = z.object({ sizes: z.array(z.object({ dash: z.number(), tube_od_mm: z.number() })) });
+  const Sizes = z.object({ sizes: z.array(z.object({ dash: z.number(), tubeOdMm: z.number() })) });
   const Matches = z.object({
-    matches: z.array(z.object({ dash: z.number(), as: z.string(), off_mm: z.number() })),
+    matches: z.array(z.object({ dash: z.number(), as: z.string(), offMm: z.number() })),
   });
 
   it.each([['-6'], ['dash 6'], ['6an'], ['JIC -06']])('reads %s as -6, a tube of 9.525 mm', (size) => {
-    expect(Sizes.parse(dashReply({ size }).data).sizes).toMatchObject([{ dash: 6, tube_od_mm: 9.525 }]);
+    expect(Sizes.parse(dashReply({ size }).data).sizes).toMatchObject([{ dash: 6, tubeOdMm: 9.525 }]);
   });
 
   it('lists both dash sizes of a thread that two kinds share', () => {
@@ -203,8 +203,8 @@ describe('/fitting washer', () => {
       need: {
         count: 2,
         rings: [
-          { bore_mm: 14, outside_mm: 18, thickness_mm: 1.5 },
-          { bore_mm: 14, outside_mm: 20, thickness_mm: 1.5 },
+          { boreMm: 14, outsideMm: 18, thicknessMm: 1.5 },
+          { boreMm: 14, outsideMm: 20, thicknessMm: 1.5 },
         ],
       },
     });
@@ -240,8 +240,8 @@ describe('/fitting port', () => {
     expect(noted.data).toMatchObject({
       end: 'ORB -8 female',
       typed: '3/4-16 female O-ring boss',
-      noted_by: 'Ada',
-      noted_on: '2026-11-23',
+      notedBy: 'Ada',
+      notedOn: '2026-11-23',
     });
     expect(cardIn(await bot.run('fitting ports')).data).toMatchObject({
       ports: [{ name: 'catch-tank return', note: '17.5 x 16tpi' }],

@@ -14,11 +14,11 @@ describe('/oil', () => {
     { line: '/oil grade grade:10W-40', result: 'SAE 10W-40: 12.5 to below 16.3 mm²/s at 100 °C' },
     { line: '/oil grade grade:"sae 5w"', result: 'SAE 5W: at least 3.8 mm²/s at 100 °C' },
     { line: '/oil grade grade:50', result: 'SAE 50: 16.3 to below 21.9 mm²/s at 100 °C' },
-    { line: '/oil grade v100:"10.5 cSt" hths:3', result: 'SAE 30', data: { hot_grade: 30 } },
+    { line: '/oil grade v100:"10.5 cSt" hths:3', result: 'SAE 30', data: { hotGrade: 30 } },
     {
       line: '/oil line flow:"40 L/min" bore:"12.7 mm" length:"2 m"',
       result: '5.3 m/s, loses 69.7 kPa (10.1 psi)',
-      data: { velocity_m_s: 5.2627 },
+      data: { velocityMPerS: 5.2627 },
     },
     {
       line: '/oil restrictor bore:"1.5 mm" pressure:"4 bar"',
@@ -27,7 +27,7 @@ describe('/oil', () => {
     {
       line: '/oil pressure pressure:"55 psi" speed:"4000 rpm"',
       result: '55 psi at 4000 rpm: enough by the usual rule',
-      data: { wanted_kpa: 275.79 },
+      data: { wantedKPa: 275.79 },
     },
   ])('answers $line', expectSum);
 
@@ -52,7 +52,7 @@ describe('/oil', () => {
     );
     // π·d⁴·Δp/(128·η·L) by hand: 0.004⁴·10 000·π/(128·0.01176·0.5) m³/s, ten times
     const one = (Math.PI * 0.004 ** 4 * 10_000) / (128 * 0.011_76 * 0.5);
-    expect(Math.abs(Number(data['flow_cc_min']) / (one * 10 * 6e7) - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(Number(data['flowCcMin']) / (one * 10 * 6e7) - 1)).toBeLessThan(1e-3);
   });
 
   it('warns of low pressure, cold oil and a restrictor', async () => {

@@ -19,12 +19,12 @@ describe('/sensor', () => {
     {
       line: '/sensor thermistor points:"10000 ohm @ 25 C" beta:3950 temp:"100 °C" pullup:"2490 ohm"',
       result: '100.0 °C: 697.5 Ω, 1.094 V',
-      data: { beta_k: 3950 },
+      data: { betaK: 3950 },
     },
     {
       line: '/sensor thermistor points:"2500@20; 320@80" voltage:"0.5694 V"',
       result: '80.0 °C: 320 Ω, 0.569 V',
-      data: { beta_k: 3547.0138 },
+      data: { betaK: 3547.0138 },
     },
     { line: '/sensor platinum resistance:"1194 ohm"', result: '50.0 °C is 1194.0 Ω' },
     { line: '/sensor platinum temp:"100 °C" type:pt100', result: '100.0 °C is 138.51 Ω' },

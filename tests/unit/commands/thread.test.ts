@@ -8,7 +8,7 @@ const Data = z.looseObject({
   candidates: z.array(
     z.looseObject({ designation: z.string(), probability: z.number(), fittings: z.array(z.string()) }),
   ),
-  none_probability: z.number(),
+  noneProbability: z.number(),
   ambiguous: z.boolean(),
 });
 const dataOf = (input: ThreadInput) => Data.parse(threadReply(input).data);
@@ -167,7 +167,7 @@ describe('/thread', () => {
     expect(threadReply({ size: '9.8 x 15.3/10', side: 'male' }).caution).toContain('stretched');
     const twice = threadReply({ size: '9.8 15.0/10 12.4/8', side: 'male' });
     expect(twice.caution).toContain('disagree');
-    expect(twice.data['pitches_disagree']).toBe(true);
+    expect(twice.data['pitchesDisagree']).toBe(true);
   });
 
   it('works a taper out from two diameters', () => {

@@ -6,7 +6,7 @@ describe('/torque', () => {
     {
       line: '/torque bolt size:M10 class:10.9',
       result: '65 N·m (47.9 lbf·ft) for M10 × 1.5 10.9, oiled',
-      data: { torque_nm: 64.9774, diameter_mm: 10, pitch_mm: 1.5, nut_factor: 0.18 },
+      data: { torqueNm: 64.9774, diameterMm: 10, pitchMm: 1.5, nutFactor: 0.18 },
     },
     {
       line: '/torque bolt size:m8 class:8.8 friction:dry',
@@ -19,12 +19,12 @@ describe('/torque', () => {
     {
       line: '/torque bolt size:M8 class:8.8 maker:"26 Nm"',
       result: "The maker's 26 N·m (19.2 lbf·ft) stands; the sum says 22.9 N·m",
-      data: { torque_nm: 26 },
+      data: { torqueNm: 26 },
     },
     {
       line: '/torque clamp size:M12 class:10.9 torque:"90 Nm"',
       result: '90 N·m (66.4 lbf·ft) clamps 41.7 kN, 60 % of proof load',
-      data: { clamp_n: 41_666.7 },
+      data: { clampN: 41_666.7 },
     },
     {
       line: '/torque change torque:"100 Nm" from:dry to:moly',

@@ -85,8 +85,8 @@ describe('an order as a card', () => {
       order: 1,
       state: 'open',
       outstanding: 1,
-      due_on: '2026-11-20',
-      price_minor: 8450,
+      dueOn: '2026-11-20',
+      priceMinor: 8450,
       currency: 'GBP',
     });
   });
