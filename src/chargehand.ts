@@ -5,6 +5,7 @@ import { loadCommands } from './bot/load-commands.ts';
 import type { Result } from './bot/request.ts';
 import type { Clock, Timer } from './core/clock.ts';
 import { connect } from './discord/connect.ts';
+import { openFileShelf } from './discord/file-shelf.ts';
 import type { Log } from './log.ts';
 import type { Delivered } from './reminders/deliver.ts';
 import { openTeams, type Shelf, type Teams } from './teams.ts';
@@ -37,6 +38,7 @@ const COMMANDS = new URL('../commands/', import.meta.url);
 export async function startChargehand(parts: ChargehandParts): Promise<Chargehand> {
   const { token, api, shelf, clock, timer, log, onLost, onResult } = parts;
   const report = (fault: unknown, during: string): void => log.error(fault, during);
+  const files = openFileShelf({ timer, ...(api === undefined ? {} : { api }) });
   const catalogue = catalogueOf(await loadCommands(COMMANDS));
   const teams = openTeams({ shelf, clock, report });
   try {
@@ -44,6 +46,7 @@ export async function startChargehand(parts: ChargehandParts): Promise<Chargehan
       catalogue,
       desks: teams,
       clock,
+      files,
       newReference,
       report: (fault, reference, request) => log.error(fault, 'a request failed', { reference, request }),
     });
@@ -51,6 +54,7 @@ export async function startChargehand(parts: ChargehandParts): Promise<Chargehan
       token,
       catalogue,
       dispatcher,
+      files,
       timer,
       report,
       onLost,

@@ -10,14 +10,15 @@ import { againForm, againRequest, withAgain } from './again.ts';
 import type { Catalogue } from './catalogue.ts';
 import { draftReply, settleDraft } from './drafts.ts';
 import { alreadyDoneReply, failureReply } from './failure-reply.ts';
+import type { FileSource } from './file-source.ts';
 import type { Hand } from './hand.ts';
 import { makeHand } from './make-hand.ts';
 import { painted } from './paint.ts';
 import type { Failure, Request, Result, SuggestRequest } from './request.ts';
 
 export interface Dispatcher {
-  /** Carries a request out. Never throws: whatever happens, there is something to show. */
-  answer(request: Request): Promise<Result>;
+  /** Carries a request out. Never throws: whatever happens, there is something to show. Long work tells how far it has come. */
+  answer(request: Request, onProgress?: (said: string) => void): Promise<Result>;
   /** Known values for an option being typed; none when anything is wrong, since nobody has asked yet. */
   suggest(request: SuggestRequest): readonly Choice[];
 }
@@ -26,6 +27,7 @@ export interface DispatcherParts {
   readonly catalogue: Catalogue;
   readonly desks: Desks;
   readonly clock: Clock;
+  readonly files: FileSource;
   /** Tells whoever keeps the machine about a fault of ours, under the reference people are shown. */
   readonly report: (fault: unknown, reference: string, request: Request | SuggestRequest) => void;
   /** A short reference nobody can guess and everybody can read out. */
@@ -35,11 +37,11 @@ export interface DispatcherParts {
 const LONGEST_LIST = 25;
 
 /** A suggestion only looks: nobody has asked for a change. */
-const LOOKING = { pressedInPlace: false, onSaved: () => {} };
+const LOOKING = { pressedInPlace: false, onSaved: () => {}, onProgress: () => {} };
 
 export function makeDispatcher(parts: DispatcherParts): Dispatcher {
   return {
-    answer: (request) => answer(parts, request),
+    answer: (request, onProgress = () => {}) => answer(parts, request, onProgress),
     suggest(request) {
       const known = parts.catalogue.runnable(request.command, request.subcommand)?.suggest[request.option];
       if (known === undefined) return [];
@@ -56,7 +58,11 @@ export function makeDispatcher(parts: DispatcherParts): Dispatcher {
   };
 }
 
-async function answer(parts: DispatcherParts, request: Request): Promise<Result> {
+async function answer(
+  parts: DispatcherParts,
+  request: Request,
+  onProgress: (said: string) => void,
+): Promise<Result> {
   let settled = request;
   let saved = false;
   try {
@@ -66,6 +72,7 @@ async function answer(parts: DispatcherParts, request: Request): Promise<Result>
       onSaved: () => {
         saved = true;
       },
+      onProgress,
     });
     const reply = await run(parts, settled.asks, hand);
     return {

@@ -1,4 +1,5 @@
 import type { Clock } from '../core/clock.ts';
+import type { GivenFile } from '../core/given-file.ts';
 import type { Json } from '../core/json.ts';
 import type { Undelivered } from '../records/desks.ts';
 import type { TeamRecord } from '../records/team-record.ts';
@@ -36,6 +37,20 @@ export interface Hand {
   readonly pressedInPlace: boolean;
   /** The name of a person picked in an option, by platform id. */
   nameOf(personId: string): string;
+  /**
+   * The file in an option, by the id the option holds.
+   *
+   * @throws UserError 'not-found' when it is not known any more.
+   */
+  file(id: string): GivenFile;
+  /**
+   * A file's bytes as they arrive.
+   *
+   * @throws UserError from the iteration when it is gone, larger than `mostBytes`, or does not arrive.
+   */
+  open(file: GivenFile, limits: { readonly mostBytes: number }): AsyncIterable<Uint8Array>;
+  /** Says how far long work has come, where the answer is to be; costs nothing, however often it is called. */
+  progress(said: string): void;
   /** The notice that a message of ours was about, as it was kept; undefined when it is unknown. */
   notice(noticeId: number): Json | undefined;
   /** Messages that could not be posted at all. */

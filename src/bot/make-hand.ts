@@ -2,6 +2,7 @@ import type { Clock } from '../core/clock.ts';
 import { UserError } from '../core/user-error.ts';
 import type { Desk, Desks } from '../records/desks.ts';
 import type { Catalogue } from './catalogue.ts';
+import { type FileSource, fileGone } from './file-source.ts';
 import type { Hand, Place } from './hand.ts';
 import type { Request } from './request.ts';
 
@@ -9,18 +10,20 @@ export interface HandParts {
   readonly catalogue: Catalogue;
   readonly desks: Desks;
   readonly clock: Clock;
+  readonly files: FileSource;
 }
 
 /** What is particular to one request. */
 export interface Errand {
   readonly pressedInPlace: boolean;
   readonly onSaved: () => void;
+  readonly onProgress: (said: string) => void;
 }
 
 export function makeHand(
-  { catalogue, clock, desks }: HandParts,
-  { id, who, place, people }: Pick<Request, 'id' | 'who' | 'place' | 'people'>,
-  { pressedInPlace, onSaved }: Errand,
+  { catalogue, clock, desks, files: shelf }: HandParts,
+  { id, who, place, people, files = [] }: Pick<Request, 'id' | 'who' | 'place' | 'people' | 'files'>,
+  { pressedInPlace, onSaved, onProgress }: Errand,
 ): Hand {
   const here = (): Place => {
     if (place !== null) return place;
@@ -42,6 +45,13 @@ export function makeHand(
     catalogue,
     pressedInPlace,
     nameOf: (personId) => people[personId] ?? personId,
+    file(fileId) {
+      const found = files.find((file) => file.id === fileId) ?? shelf.find(fileId);
+      if (found === undefined) throw fileGone();
+      return found;
+    },
+    open: (file, limits) => shelf.open(file, limits),
+    progress: onProgress,
     notice: (noticeId) => desk().notices.find(noticeId),
     undelivered: () => desk().notices.undelivered(),
     get place() {

@@ -1,3 +1,4 @@
+import type { GivenFile } from '../core/given-file.ts';
 import type { JsonObject } from '../core/json.ts';
 import type { Reply } from '../core/reply.ts';
 import type { RefusalCode } from '../core/user-error.ts';
@@ -12,6 +13,8 @@ export interface Request {
   readonly place: Place | null;
   /** Names of the people picked in its options, by id. */
   readonly people: Readonly<Record<string, string>>;
+  /** What was handed over with it; a file option holds its file's id. */
+  readonly files?: readonly GivenFile[];
   readonly asks: RunCommand | PressAction;
 }
 

@@ -21,7 +21,8 @@ import type { Person } from './world/things.ts';
 import { welcome } from './world/welcome.ts';
 import { type News, World } from './world/world.ts';
 
-const DEFAULT_UPLOAD_LIMIT = 50_000_000;
+/** 50 MB however a file manager counts them. */
+const DEFAULT_UPLOAD_LIMIT = 50 * 1024 * 1024;
 const PRIVILEGED = {
   members: Intent.members,
   presences: Intent.presences,

@@ -31,6 +31,8 @@ export interface Answer {
   readonly pictures?: readonly Picture[];
   /** Pictures still to be painted; whoever runs the command turns them into `pictures`. */
   readonly drawings?: readonly Drawing[];
+  /** Files to keep or open elsewhere, each shown by its name. */
+  readonly files?: readonly AnswerFile[];
   readonly buttons?: readonly Button[];
   /** People to ping, by platform id; nobody else is ever pinged. */
   readonly notify?: readonly string[];
@@ -62,6 +64,13 @@ export interface Picture {
   /** What the picture shows, in words, with its least, greatest and last value where there are any. */
   readonly alt: string;
   readonly png: Uint8Array;
+}
+
+/** A file that goes with an answer: `fuel-table.csv`. */
+export interface AnswerFile {
+  /** Letters, digits, dots and dashes, with its ending. */
+  readonly name: string;
+  readonly bytes: Uint8Array;
 }
 
 /** A picture as it is drawn: SVG text and its size, so that what a command answers stays plain and quick to compare. */

@@ -12,6 +12,7 @@ import type { Timer } from '../core/clock.ts';
 import type { Answer } from '../core/reply.ts';
 import { type Card, cardOf } from './card.ts';
 import { modalOf } from './modal.ts';
+import { openProgress } from './progress.ts';
 import type { Answerable } from './read-request.ts';
 
 /** Half of what the platform allows for the first answer: past this we say "working on it" and answer later. */
@@ -21,19 +22,32 @@ export interface AnswerParts {
   readonly timer: Timer;
   /** Shows in the channel what the platform would not take as an answer any more. */
   readonly late: (channelId: string, answer: Answer) => Promise<void>;
+  readonly report: (fault: unknown, during: string) => void;
 }
+
+/** Work on a request, which may say how far it has come. */
+export type Work = (onProgress: (said: string) => void) => Promise<Result>;
 
 /** Shows the result of a request, deferring only when it is slow: a deferred answer costs two requests more. */
 export async function answer(
   interaction: Answerable,
-  work: Promise<Result>,
-  { timer, late }: AnswerParts,
+  start: Work,
+  { timer, late, report }: AnswerParts,
 ): Promise<void> {
+  const progress = openProgress(
+    (said) => interaction.editReply(editOf(cardOf(underWay(said)))),
+    timer,
+    (fault) => report(fault, 'showing how far the work has come'),
+  );
+  const work = start(progress.say);
   const quick = await within(PATIENCE_MS, work, timer);
   try {
     if (quick !== null) return await show(interaction, quick);
     await interaction.deferReply();
-    await finish(interaction, await work);
+    progress.begin();
+    const result = await work;
+    await progress.end();
+    await finish(interaction, result);
   } catch (error) {
     if (!tooLate(error)) throw error;
     const { reply } = await work;
@@ -41,6 +55,14 @@ export async function answer(
     if (shared && interaction.channelId !== null) await late(interaction.channelId, reply);
   }
 }
+
+const underWay = (said: string): Answer => ({
+  kind: 'answer',
+  subject: 'Working on it',
+  result: said,
+  audience: 'crew',
+  data: {},
+});
 
 /** The platform has given the interaction up, or took our answer although it did not say so in time. */
 function tooLate(error: unknown): boolean {

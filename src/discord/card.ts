@@ -10,7 +10,7 @@ import { asTyped, asTypedWithin, shorten } from './as-typed.ts';
 import { buttonRows, menuRow } from './controls.ts';
 import { MOST_COMPONENTS, MOST_TEXT, openRoom, textPart } from './room.ts';
 
-/** A message as the client takes it: one card, its pictures, and whom it may ping. */
+/** A message as the client takes it: one card, its pictures and files, and whom it may ping. */
 export interface Card {
   readonly components: readonly (APITextDisplayComponent | APIContainerComponent)[];
   readonly files: readonly AttachmentBuilder[];
@@ -39,7 +39,7 @@ const KEPT_BACK = { text: MOST_PINGED * 24 + CUT.content.length, components: 3 }
 
 /**
  * Lays an answer out as one card: subject, result, how sure, items with their buttons, facts and working, texts to
- * copy, caution, small print, buttons. Subject, result, caution, menu and buttons are always there; of the rest what
+ * copy, caution, small print, buttons. Subject, result, caution, menu, files and buttons are always there; of the rest what
  * does not fit a message is left out from the end of its part, and the cut is said.
  */
 export function cardOf(answer: Answer): Card {
@@ -51,10 +51,13 @@ export function cardOf(answer: Answer): Card {
   };
   return {
     components: [...pings(pinged), container],
-    files: (answer.pictures ?? []).map(
-      ({ name, alt, png }) =>
-        new AttachmentBuilder(Buffer.from(png), { name, description: shorten(alt, 1024) }),
-    ),
+    files: [
+      ...(answer.pictures ?? []).map(
+        ({ name, alt, png }) =>
+          new AttachmentBuilder(Buffer.from(png), { name, description: shorten(alt, 1024) }),
+      ),
+      ...(answer.files ?? []).map(({ name, bytes }) => new AttachmentBuilder(Buffer.from(bytes), { name })),
+    ],
     allowedMentions: { parse: [], users: pinged },
   };
 }
@@ -71,7 +74,11 @@ function partsOf(answer: Answer): readonly APIComponentInContainer[] {
     ? [textPart(`> **Caution** ${asTypedWithin(oneLine(answer.caution), MOST.caution)}`)]
     : [];
   const buttons = buttonRows((answer.buttons ?? []).slice(0, MOST_BUTTONS), seen);
-  room.take(...head, ...menu, ...caution, ...buttons);
+  const files = (answer.files ?? []).map(({ name }) => ({
+    type: ComponentType.File as const,
+    file: { url: `attachment://${name}` },
+  }));
+  room.take(...head, ...menu, ...caution, ...files, ...buttons);
 
   const body: APIComponentInContainer[] = [];
   const take = (...parts: readonly APIComponentInContainer[]): boolean => {
@@ -93,7 +100,7 @@ function partsOf(answer: Answer): readonly APIComponentInContainer[] {
   takeLines((answer.working ?? []).map(asTyped));
   for (const draft of answer.drafts ?? []) if (!take(textPart(draftText(draft)))) break;
   const smallPrint = room.takeLines((answer.smallPrint ?? []).map(small));
-  const foot = [...caution, ...(smallPrint ? [smallPrint] : []), ...buttons];
+  const foot = [...caution, ...files, ...(smallPrint ? [smallPrint] : []), ...buttons];
   return [...head, ...body, ...(room.full ? [CUT] : []), ...foot];
 }
 

@@ -12,6 +12,7 @@ import type { Result } from '../bot/request.ts';
 import type { Timer } from '../core/clock.ts';
 import type { Post } from '../core/post.ts';
 import { answer } from './answer.ts';
+import type { FileShelf } from './file-shelf.ts';
 import { postThrough } from './post.ts';
 import { readRequest, readSuggestRequest } from './read-request.ts';
 import { register } from './registration.ts';
@@ -22,6 +23,8 @@ export interface ConnectionParts {
   readonly api?: string;
   readonly catalogue: Catalogue;
   readonly dispatcher: Dispatcher;
+  /** Takes the files that come with what people ask. */
+  readonly files: FileShelf;
   readonly timer: Timer;
   readonly report: (fault: unknown, during: string) => void;
   /** The connection will not come back by itself: the token was refused, or the platform closed for good. */
@@ -108,7 +111,7 @@ function firstTimes(): (id: string) => boolean {
 }
 
 async function handle(interaction: Interaction, parts: ConnectionParts, post: Post): Promise<void> {
-  const { dispatcher, onResult } = parts;
+  const { dispatcher, files, onResult } = parts;
   try {
     if (interaction.isAutocomplete()) {
       const choices = dispatcher.suggest(readSuggestRequest(interaction));
@@ -118,12 +121,15 @@ async function handle(interaction: Interaction, parts: ConnectionParts, post: Po
       interaction.isMessageComponent() ||
       interaction.isModalSubmit()
     ) {
-      const work = dispatcher.answer(readRequest(interaction)).then((result) => {
+      const request = readRequest(interaction, files);
+      const work = async (onProgress: (said: string) => void): Promise<Result> => {
+        const result = await dispatcher.answer(request, onProgress);
         onResult?.(interaction.id, result);
         return result;
-      });
+      };
       await answer(interaction, work, {
         timer: parts.timer,
+        report: parts.report,
         late: async (channelId, reply) => {
           const certainty = 'The platform did not take this as an answer in time; it stands here instead.';
           await post.send({ channelId, answer: { ...reply, certainty }, nonce: interaction.id });

@@ -11,7 +11,9 @@ import {
 } from 'discord.js';
 import type { Person, Place } from '../bot/hand.ts';
 import type { Request, SuggestRequest } from '../bot/request.ts';
+import type { GivenFile } from '../core/given-file.ts';
 import type { Json } from '../core/json.ts';
+import type { FileShelf } from './file-shelf.ts';
 
 /** What a person did that wants an answer. */
 export type Answerable = Extract<
@@ -19,14 +21,15 @@ export type Answerable = Extract<
   ChatInputCommandInteraction | MessageComponentInteraction | ModalSubmitInteraction
 >;
 
-/** Reads an interaction as plain data. */
-export function readRequest(interaction: Answerable): Request {
+/** Reads an interaction as plain data; its files go on the shelf, from which they can be read. */
+export function readRequest(interaction: Answerable, shelf: Pick<FileShelf, 'put'>): Request {
   const asker = { id: interaction.id, ...askerOf(interaction) };
   if (interaction.isChatInputCommand()) {
     const subcommand = interaction.options.getSubcommand(false);
     return {
       ...asker,
       people: peopleIn(interaction.options.data),
+      files: filesIn(interaction.options.data, shelf),
       asks: {
         kind: 'run',
         command: interaction.commandName,
@@ -72,6 +75,13 @@ function peopleIn(given: readonly CommandInteractionOption[]): Record<string, st
       return [[user.id, known]];
     }),
   );
+}
+
+function filesIn(
+  given: readonly CommandInteractionOption[],
+  shelf: Pick<FileShelf, 'put'>,
+): readonly GivenFile[] {
+  return flat(given).flatMap(({ attachment }) => (attachment ? [shelf.put(attachment)] : []));
 }
 
 /** The options a subcommand was given, or the command itself. */

@@ -5,7 +5,7 @@ export function plainText({ content, components, attachments }: WireMessage, nam
   const parts = [
     unstyled(content, nameOf),
     ...components.map((component) => componentText(component, nameOf)),
-    ...attachments.map(({ filename }) => `[picture ${filename}]`),
+    ...attachments.map(({ filename }) => `[${filename.endsWith('.png') ? 'picture' : 'file'} ${filename}]`),
   ];
   return parts.filter(Boolean).join('\n');
 }

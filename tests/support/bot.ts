@@ -1,6 +1,7 @@
 import type { Catalogue } from '../../src/bot/catalogue.ts';
 import { catalogueOf } from '../../src/bot/catalogue.ts';
 import { makeDispatcher } from '../../src/bot/dispatch.ts';
+import { type FileSource, NO_FILES } from '../../src/bot/file-source.ts';
 import { loadCommands } from '../../src/bot/load-commands.ts';
 import type { Request, Result } from '../../src/bot/request.ts';
 import { clockAt, type SetClock } from '../../src/core/clock.ts';
@@ -49,7 +50,8 @@ export const CHANNEL = '600';
 /** A Monday morning in London on which nobody has a holiday. */
 export const MONDAY = instantOf('2026-11-23', '10:00', 'Europe/London');
 
-export async function openCrewBot(catalogue?: Catalogue): Promise<CrewBot> {
+/** @param files what people may hand over; nothing unless said otherwise. */
+export async function openCrewBot(catalogue?: Catalogue, files: FileSource = NO_FILES): Promise<CrewBot> {
   const clock = clockAt(MONDAY);
   const reported: Reported[] = [];
   const report = (fault: unknown, reference: string): void => void reported.push({ fault, reference });
@@ -58,6 +60,7 @@ export async function openCrewBot(catalogue?: Catalogue): Promise<CrewBot> {
     catalogue: catalogue ?? (await allCommands()),
     desks: teams,
     clock,
+    files,
     report,
     newReference: () => 'K7Q2',
   });

@@ -7,9 +7,12 @@ import {
   StringSelectMenuInteraction,
 } from 'discord.js';
 import { describe, expect, it } from 'vitest';
-import { readRequest, readSuggestRequest } from '../../../src/discord/read-request.ts';
+import { openFileShelf } from '../../../src/discord/file-shelf.ts';
+import { type Answerable, readRequest, readSuggestRequest } from '../../../src/discord/read-request.ts';
 
 const client = new Client({ intents: [] });
+const shelf = openFileShelf({ timer: { after: () => () => {} } });
+const read = (interaction: Answerable) => readRequest(interaction, shelf);
 
 const USER = { id: '77', username: 'ada', global_name: 'Ada', discriminator: '0', avatar: null };
 const OTHER = { ...USER, id: '88', username: 'cleo', global_name: 'Cleo' };
@@ -47,8 +50,26 @@ const command = (options: readonly object[], resolved: object = {}) =>
   real(ChatInputCommandInteraction, wire(2, { id: '3', name: 'order', type: 1, options, resolved }));
 
 describe('what a person did, as plain data', () => {
+  it('brings the files given in its options, each under the id its option holds', () => {
+    const attachments = {
+      '41': {
+        id: '41',
+        filename: 'drive.csv.gz',
+        size: 12,
+        content_type: 'application/gzip',
+        url: 'https://cdn.discordapp.com/ephemeral-attachments/1/41/drive.csv.gz?ex=1',
+        proxy_url: 'https://media.discordapp.net/ephemeral-attachments/1/41/drive.csv.gz?ex=1',
+        ephemeral: true,
+      },
+    };
+    const request = read(command([{ type: 11, name: 'file', value: '41' }], { attachments }));
+    expect(request.asks).toMatchObject({ options: { file: '41' } });
+    expect(request.files).toEqual([{ id: '41', name: 'drive.csv.gz', bytes: 12, mime: 'application/gzip' }]);
+    expect(shelf.find('41')).toEqual(request.files?.[0]);
+  });
+
   it('is a command with its subcommand and options', () => {
-    const request = readRequest(
+    const request = read(
       command([
         {
           type: 1,
@@ -67,6 +88,7 @@ describe('what a person did, as plain data', () => {
       who: { id: '77', name: 'Ada' },
       place: { teamId: '500', channelId: '600', channelName: '' },
       people: {},
+      files: [],
       asks: {
         kind: 'run',
         command: 'order',
@@ -77,7 +99,7 @@ describe('what a person did, as plain data', () => {
   });
 
   it('has no subcommand where the command has none', () => {
-    expect(readRequest(command([{ type: 3, name: 'size', value: '10 x 1' }])).asks).toMatchObject({
+    expect(read(command([{ type: 3, name: 'size', value: '10 x 1' }])).asks).toMatchObject({
       subcommand: null,
       options: { size: '10 x 1' },
     });
@@ -85,13 +107,13 @@ describe('what a person did, as plain data', () => {
 
   it('names the people picked', () => {
     const options = [{ type: 1, name: 'place', options: [{ type: 6, name: 'chaser', value: '88' }] }];
-    const request = readRequest(command(options, { users: { '88': OTHER } }));
+    const request = read(command(options, { users: { '88': OTHER } }));
     expect(request.people).toEqual({ '88': 'Cleo' });
     expect(request.asks).toMatchObject({ options: { chaser: '88' } });
   });
 
   it('has no place outside a server', () => {
-    const request = readRequest(
+    const request = read(
       real(ChatInputCommandInteraction, wire(2, { id: '3', name: 'help', type: 1, options: [] }, false)),
     );
     expect(request.place).toBeNull();
@@ -100,8 +122,7 @@ describe('what a person did, as plain data', () => {
   it('is a press with the button’s own text, unread', () => {
     const data = { component_type: 2, custom_id: 'order/arrived?order=12' };
     expect(
-      readRequest(real(ButtonInteraction, { ...wire(3, data), message: { id: '1', channel_id: '600' } }))
-        .asks,
+      read(real(ButtonInteraction, { ...wire(3, data), message: { id: '1', channel_id: '600' } })).asks,
     ).toEqual({
       kind: 'press',
       ref: 'order/arrived?order=12',
@@ -115,7 +136,7 @@ describe('what a person did, as plain data', () => {
       ...wire(3, data),
       message: { id: '1', channel_id: '600' },
     });
-    expect(readRequest(pressed).asks).toMatchObject({ fields: { order: '7' } });
+    expect(read(pressed).asks).toMatchObject({ fields: { order: '7' } });
   });
 
   it('reads a form’s fields, typed and chosen', () => {
@@ -127,7 +148,7 @@ describe('what a person did, as plain data', () => {
         { type: 18, id: 5, component: { type: 3, id: 6, custom_id: 'outcome', values: [] } },
       ],
     };
-    expect(readRequest(real(ModalSubmitInteraction, wire(5, data))).asks).toEqual({
+    expect(read(real(ModalSubmitInteraction, wire(5, data))).asks).toEqual({
       kind: 'press',
       ref: 'order/partly-done?order=12',
       fields: { quantity: '2', condition: 'good', outcome: '' },
@@ -152,6 +173,6 @@ describe('what a person did, as plain data', () => {
   });
 
   it('carries no token', () => {
-    expect(JSON.stringify(readRequest(command([])))).not.toContain('canary');
+    expect(JSON.stringify(read(command([])))).not.toContain('canary');
   });
 });
