@@ -4,6 +4,9 @@ import { type JobStore, openJobStore } from './jobs/job-store.ts';
 import { openWeekStore, type WeekStore } from './jobs/week-store.ts';
 import { type OrderStore, openOrderStore } from './orders/order-store.ts';
 import { openPortStore, type PortStore } from './ports/port-store.ts';
+import { openReadingRuleStore, type ReadingRuleStore } from './readings/reading-rule-store.ts';
+import { openReadingStore, type ReadingStore } from './readings/reading-store.ts';
+import { openRunInStore, type RunInStore } from './running-in/run-in-store.ts';
 import { openSupplierStore, type SupplierStore } from './suppliers/supplier-store.ts';
 import { openSettingsStore, type SettingsStore } from './team/settings-store.ts';
 
@@ -14,13 +17,17 @@ export interface TeamRecord {
   readonly suppliers: SupplierStore;
   readonly orders: OrderStore;
   readonly ports: PortStore;
+  readonly readings: ReadingStore;
+  /** The crew's own kinds of reading, and its limits. */
+  readonly readingRules: ReadingRuleStore;
+  readonly runIn: RunInStore;
   readonly jobs: JobStore;
   /** When the crew works. */
   readonly weeks: WeekStore;
 }
 
 /** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
-export const BOOKKEEPING = ['change', 'change_row', 'morning', 'outbox', 'draft'] as const;
+export const BOOKKEEPING = ['change', 'change_row', 'morning', 'outbox', 'draft', 'proposal'] as const;
 
 /** Opened on the way by the first record that names them; they stay when that one is undone and others rest on them. */
 export const STANDING = ['build', 'supplier', 'part', 'part_name'] as const;
@@ -32,6 +39,9 @@ export function openTeamRecord(db: Database): TeamRecord {
     suppliers: openSupplierStore(db),
     orders: openOrderStore(db),
     ports: openPortStore(db),
+    readings: openReadingStore(db),
+    readingRules: openReadingRuleStore(db),
+    runIn: openRunInStore(db),
     jobs: openJobStore(db),
     weeks: openWeekStore(db),
   };

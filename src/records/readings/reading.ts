@@ -4,9 +4,11 @@ export interface Conditions {
   readonly temperatureC?: number;
   /** Above the atmosphere. */
   readonly boostKPa?: number;
-  /** Cylinder, journal or place that it belongs to. */
+  /** Cylinder, journal or place that it belongs to: `cylinder 3`, `main bearing 2`. */
   readonly place?: string;
-  /** `hot`, `cold`, `idle`, `cranking`, `at rest`, `charging`, `wet` … */
+  /** The fuel that an air–fuel ratio was measured with, by the name it goes by here: `E85`. */
+  readonly fuel?: string;
+  /** `hot`, `cold`, `idle`, `cranking`, `at rest`, `charging`, `wet` …, in alphabetical order. */
   readonly states: readonly string[];
 }
 
@@ -18,6 +20,7 @@ export interface Reading {
   readonly kind: string;
   /** In the kind's base unit. */
   readonly value: number;
+  /** The kind's base unit: `kPa`, `degC`, `V`, `percent`, `mm`, `km`, `h`, or the crew's own word. */
   readonly unit: string;
   /** The line as it was typed. */
   readonly typed: string;
@@ -28,4 +31,37 @@ export interface Reading {
   readonly link: string | null;
   /** The value it was first given as, when it was corrected. */
   readonly firstValue: number | null;
+  /** Shared by readings typed in one line, such as four compressions: the id of the first. Null for one alone. */
+  readonly setId: number | null;
+}
+
+/** What a series, its trend and its chart are made of. */
+export type Sample = Pick<Reading, 'id' | 'value' | 'takenAtMs' | 'conditions'>;
+
+/** A kind of reading that the crew made for itself. */
+export interface OwnKind {
+  readonly id: number;
+  readonly buildId: number;
+  readonly name: string;
+  /** A unit the bot converts (`kPa`), or the crew's own word (`clicks`). */
+  readonly unit: string;
+}
+
+/** Whose figure a limit is; the maker's comes before the crew's, and both before common practice. */
+export type LimitOrigin = 'maker' | 'crew';
+
+/** What a kind should stay between, where its conditions are these. */
+export interface OwnLimit {
+  readonly id: number;
+  readonly buildId: number;
+  readonly kind: string;
+  /** In the kind's base unit. */
+  readonly min: number | null;
+  readonly max: number | null;
+  /** Holds only for readings with these; an empty one for all. */
+  readonly conditions: Conditions;
+  readonly origin: LimitOrigin;
+  readonly typed: string;
+  readonly byName: string;
+  readonly setOn: string;
 }
