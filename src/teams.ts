@@ -7,6 +7,7 @@ import type { Json } from './core/json.ts';
 import type { Post } from './core/post.ts';
 import type { Desk, Desks } from './records/desks.ts';
 import { openDraftStore } from './records/drafts/draft-store.ts';
+import { openProposalStore } from './records/proposals/proposal-store.ts';
 import { BOOKKEEPING, openTeamRecord, STANDING, type TeamRecord } from './records/team-record.ts';
 import { type Decider, openDecider } from './reminders/decide.ts';
 import { type Delivered, type DeliveryParts, deliver } from './reminders/deliver.ts';
@@ -19,6 +20,8 @@ import { makeBackup, removeExpired } from './sqlite/backup.ts';
 import { type Ledger, openLedger } from './sqlite/ledger.ts';
 import { migrations } from './sqlite/migrations/list.ts';
 import { openDatabase } from './sqlite/open.ts';
+import { recordedTables } from './sqlite/recorded-tables.ts';
+import { openWholeRecord } from './sqlite/whole-record.ts';
 
 /** Where teams' files live: a folder of one file each, or one named file for the only team there is. */
 export type Shelf = { readonly folder: string } | { readonly file: string };
@@ -98,6 +101,12 @@ function openTeam(path: string, teamId: string, nowMs: number): Team {
     ledger,
     outbox,
     drafts: openDraftStore(db),
+    proposals: openProposalStore(db),
+    whole: openWholeRecord(
+      db,
+      recordedTables(db, BOOKKEEPING),
+      migrations.map(({ name }) => name),
+    ),
     notices: {
       undelivered: () => outbox.dead(),
       find(id) {

@@ -1,7 +1,7 @@
 import type { Clock } from '../core/clock.ts';
 import type { GivenFile } from '../core/given-file.ts';
 import type { Json } from '../core/json.ts';
-import type { Undelivered } from '../records/desks.ts';
+import type { Desk, Undelivered } from '../records/desks.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import type { Catalogue } from './catalogue.ts';
 
@@ -53,6 +53,10 @@ export interface Hand {
   progress(said: string): void;
   /** The notice that a message of ours was about, as it was kept; undefined when it is unknown. */
   notice(noticeId: number): Json | undefined;
+  /** Things shown that take effect only when somebody says yes. */
+  readonly proposals: Desk['proposals'];
+  /** The whole record, to carry away; to bring another back, inside `change`. */
+  readonly whole: Desk['whole'];
   /** Messages that could not be posted at all. */
   undelivered(): readonly Undelivered[];
   readonly catalogue: Catalogue;

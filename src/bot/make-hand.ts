@@ -57,6 +57,12 @@ export function makeHand(
     get place() {
       return here();
     },
+    get proposals() {
+      return desk().proposals;
+    },
+    get whole() {
+      return desk().whole;
+    },
     get record() {
       return desk().record;
     },

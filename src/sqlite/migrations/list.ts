@@ -8,4 +8,12 @@ import runningIn from './0009-running-in.ts';
 import proposals from './0013-proposals.ts';
 
 /** Every step in order. Add at the end; once released, a step's text is sealed by a test. */
-export const migrations: readonly Migration[] = [changeLog, orders, ports, jobs, readings, runningIn, proposals];
+export const migrations: readonly Migration[] = [
+  changeLog,
+  orders,
+  ports,
+  jobs,
+  readings,
+  runningIn,
+  proposals,
+];
