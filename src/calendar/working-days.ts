@@ -1,7 +1,9 @@
-import { addDays, type Day } from '../core/time.ts';
+import type { Day } from '../core/time.ts';
 import { UserError } from '../core/user-error.ts';
 import type { Closure, WorkingDays } from '../core/working-days.ts';
+import { dayNumber, dayOfNumber } from './day-number.ts';
 import { publicHolidays } from './holidays.ts';
+import { openDays } from './open-days.ts';
 
 /** No delivery time and no shutdown is this long; what asks for more is a slip, and would walk the calendar for ever. */
 const LONGEST_WALK_DAYS = 4_000;
@@ -13,20 +15,18 @@ const LONGEST_WALK_DAYS = 4_000;
  * @throws UserError 'bad-input' when the country has no holiday list (on first use of a day of it).
  */
 export function workingDays(country: string | null, closures: readonly Closure[] = []): WorkingDays {
+  const worked = openDays(country, closures);
+
   function holidayName(day: Day): string | undefined {
     const closure = closures.find(({ from, to }) => from <= day && day <= to);
     if (closure !== undefined) return closure.reason;
     return country === null ? undefined : publicHolidays(country, Number(day.slice(0, 4))).get(day);
   }
 
-  function isWorkingDay(day: Day): boolean {
-    return Temporal.PlainDate.from(day).dayOfWeek < 6 && holidayName(day) === undefined;
-  }
-
   function add(day: Day, n: number): Day {
     if (!Number.isInteger(n)) throw new RangeError(`working days are whole: ${n}`);
     const step = Math.sign(n);
-    let at = day;
+    let at = dayNumber(day);
     let left = Math.abs(n);
     for (let walked = 0; left > 0; walked++) {
       if (walked >= LONGEST_WALK_DAYS) {
@@ -35,23 +35,23 @@ export function workingDays(country: string | null, closures: readonly Closure[]
           `${n} working days from ${day} is too far off. Type a date instead.`,
         );
       }
-      at = addDays(at, step);
-      if (isWorkingDay(at)) left--;
+      at += step;
+      if (worked.isOpen(at)) left--;
     }
-    return at;
+    return n === 0 ? day : dayOfNumber(at);
   }
 
   function between(from: Day, to: Day): number {
-    if (to < from) return 0 - countFrom(to, from);
-    return countFrom(addDays(from, 1), addDays(to, 1));
+    const [start, end] = [dayNumber(from), dayNumber(to)];
+    if (to < from) return 0 - worked.count(end, start);
+    return worked.count(start + 1, end + 1);
   }
 
-  /** Working days from `start` up to but without `end`. */
-  function countFrom(start: Day, end: Day): number {
-    let count = 0;
-    for (let day = start; day < end; day = addDays(day, 1)) if (isWorkingDay(day)) count++;
-    return count;
-  }
-
-  return { knowsHolidays: country !== null, isWorkingDay, holidayName, add, between };
+  return {
+    knowsHolidays: country !== null,
+    isWorkingDay: (day) => worked.isOpen(dayNumber(day)),
+    holidayName,
+    add,
+    between,
+  };
 }

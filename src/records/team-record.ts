@@ -3,6 +3,7 @@ import { type BuildStore, openBuildStore } from './builds/build-store.ts';
 import { type JobStore, openJobStore } from './jobs/job-store.ts';
 import { openWeekStore, type WeekStore } from './jobs/week-store.ts';
 import { type OrderStore, openOrderStore } from './orders/order-store.ts';
+import { openPartStore, type PartStore } from './parts/part-store.ts';
 import { openPortStore, type PortStore } from './ports/port-store.ts';
 import { openReadingRuleStore, type ReadingRuleStore } from './readings/reading-rule-store.ts';
 import { openReadingStore, type ReadingStore } from './readings/reading-store.ts';
@@ -16,6 +17,7 @@ export interface TeamRecord {
   readonly builds: BuildStore;
   readonly suppliers: SupplierStore;
   readonly orders: OrderStore;
+  readonly parts: PartStore;
   readonly ports: PortStore;
   readonly readings: ReadingStore;
   /** The crew's own kinds of reading, and its limits. */
@@ -38,6 +40,7 @@ export function openTeamRecord(db: Database): TeamRecord {
     builds: openBuildStore(db),
     suppliers: openSupplierStore(db),
     orders: openOrderStore(db),
+    parts: openPartStore(db),
     ports: openPortStore(db),
     readings: openReadingStore(db),
     readingRules: openReadingRuleStore(db),

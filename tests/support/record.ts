@@ -59,11 +59,12 @@ export function openRecord(): OpenRecord {
 
 /** Everything a team's file holds of the crew's record, row by row; bookkeeping and used-up numbers are left out. */
 export function contentOf(db: Database): readonly string[] {
-  return ['settings', 'build', 'supplier', 'orders', 'arrival'].flatMap((table) =>
-    db
-      .prepare(`SELECT * FROM ${table} ORDER BY id`)
-      .all()
-      .map((row) => `${table} ${JSON.stringify(row)}`),
+  return ['settings', 'build', 'supplier', 'part', 'part_name', 'part_move', 'orders', 'arrival'].flatMap(
+    (table) =>
+      db
+        .prepare(`SELECT * FROM ${table} ORDER BY id`)
+        .all()
+        .map((row) => `${table} ${JSON.stringify(row)}`),
   );
 }
 
@@ -73,6 +74,10 @@ export function anOrder(changes: Partial<Omit<Order, 'id'>> & { readonly id?: nu
   return {
     buildId: 1,
     what: 'head gasket',
+    partId: null,
+    kind: 'goods',
+    purchaseId: null,
+    link: null,
     supplierId: 1,
     supplier: 'Norvale',
     quantity: 1,

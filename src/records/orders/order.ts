@@ -12,11 +12,20 @@ export interface Money {
   readonly currency: string;
 }
 
+export const ORDER_KINDS = ['goods', 'work'] as const;
+export type OrderKind = (typeof ORDER_KINDS)[number];
+
 /** One thing ordered from one supplier, with everything that has come of it so far. */
 export interface Order {
   readonly id: OrderId;
   readonly buildId: number;
   readonly what: string;
+  /** The part it is an order of; null for one placed before parts were kept. */
+  readonly partId: number | null;
+  /** Something bought, or work done elsewhere on something of ours. */
+  readonly kind: OrderKind;
+  /** The purchase that it is a line of. */
+  readonly purchaseId: number | null;
   readonly supplierId: number;
   readonly supplier: string;
   readonly quantity: number;
@@ -30,6 +39,8 @@ export interface Order {
   readonly chasedOn: Day | null;
   readonly chasedTimes: number;
   readonly cancelled: boolean;
+  /** The message that holds its photograph or document. */
+  readonly link: string | null;
   readonly arrivals: readonly Arrival[];
 }
 

@@ -1,8 +1,9 @@
 import type { Day } from '../../core/time.ts';
 import { sayDay } from '../../core/time.ts';
+import { openPart } from '../parts/open-part.ts';
 import { supplierOrNew } from '../suppliers/find-supplier.ts';
 import type { TeamRecord } from '../team-record.ts';
-import type { Money, Order } from './order.ts';
+import type { Money, Order, OrderKind } from './order.ts';
 import { sayWhat } from './say-order.ts';
 
 export interface Wanted {
@@ -14,12 +15,16 @@ export interface Wanted {
   readonly orderedOn: Day;
   readonly due: Day;
   readonly chaser: { readonly id: string; readonly name: string };
+  /** Goods unless said. */
+  readonly kind?: OrderKind;
+  readonly purchaseId?: number | null;
+  readonly link?: string | null;
 }
 
 /**
- * Writes an order down, and its supplier with it if nobody has ordered there before.
+ * Writes an order down: its part with it if nobody has named it before, and its supplier if nobody has ordered there.
  *
- * @throws UserError 'which-one' when the supplier's name is nearly that of a known one.
+ * @throws UserError 'which-one' when the supplier's or the part's name is nearly that of a known one.
  */
 export function place(
   record: TeamRecord,
@@ -28,9 +33,14 @@ export function place(
   const { buildId, what, quantity, price, orderedOn, due, chaser } = wanted;
   const { name, known } = supplierOrNew(record, wanted.supplier);
   const supplier = known ?? record.suppliers.add(name);
+  const { part, name: named } = openPart(record, buildId, what, quantity);
   const order = record.orders.place({
     buildId,
-    what,
+    what: named,
+    partId: part.id,
+    kind: wanted.kind ?? 'goods',
+    purchaseId: wanted.purchaseId ?? null,
+    link: wanted.link ?? null,
     supplierId: supplier.id,
     quantity,
     price,

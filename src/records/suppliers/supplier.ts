@@ -1,7 +1,21 @@
-/** Somebody parts are ordered from. */
+import type { Closure } from '../../core/working-days.ts';
+
+/** Somebody parts are ordered from, or who does work on them. */
 export interface Supplier {
   readonly id: number;
   readonly name: string;
+  /** Whose public holidays it keeps: `DE/BY`, `GB/ENG`; null while nobody has said, and then the crew's own count. */
+  readonly country: string | null;
+  /** How long it takes from order to door, in its working days. */
+  readonly leadDays: number | null;
+  readonly note: string | null;
+  readonly shutdowns: readonly Shutdown[];
+}
+
+/** A time in which a supplier is shut. */
+export interface Shutdown extends Closure {
+  readonly id: number;
+  readonly supplierId: number;
 }
 
 /**

@@ -2,18 +2,22 @@ import type { Migration } from '../migrate.ts';
 import changeLog from './0001-change-log.ts';
 import orders from './0002-orders.ts';
 import ports from './0003-ports.ts';
+import parts from './0004-parts.ts';
 import jobs from './0005-jobs.ts';
 import readings from './0008-readings.ts';
 import runningIn from './0009-running-in.ts';
 import proposals from './0013-proposals.ts';
+import specification from './0014-specification.ts';
 
 /** Every step in order. Add at the end; once released, a step's text is sealed by a test. */
 export const migrations: readonly Migration[] = [
   changeLog,
   orders,
   ports,
+  parts,
   jobs,
   readings,
   runningIn,
   proposals,
+  specification,
 ];

@@ -1,0 +1,73 @@
+import type { Day } from '../../core/time.ts';
+import { type Order, standing } from '../orders/order.ts';
+import { type LatenessBook, latenessBook } from '../suppliers/expected.ts';
+import { type CalendarOf, calendarsOf } from '../suppliers/supplier-days.ts';
+import type { TeamRecord } from '../team-record.ts';
+import { countPart } from './count-part.ts';
+import type { Coming, PartStanding } from './part.ts';
+import type { KnownPart, PartMove } from './part-store.ts';
+
+/**
+ * Where every part of a build is, in the order in which they were first named. Five queries, however many parts there
+ * are.
+ */
+export function standings(
+  record: TeamRecord,
+  buildId: number,
+  today: Day,
+  calendarOf: CalendarOf = calendarsOf(record),
+): readonly PartStanding[] {
+  const parts = record.parts.ofBuild(buildId);
+  const orders = ordersByPart(parts, record.orders.allOfBuild(buildId));
+  const moves = Map.groupBy(record.parts.movesOfBuild(buildId), ({ partId }) => partId);
+  const book = latenessBook(record.orders.timings(), today, calendarOf);
+  return parts.map((part) => standingOf(part, orders.get(part.id) ?? [], moves.get(part.id) ?? [], book));
+}
+
+/** Where one part is. */
+export function partStanding(
+  record: TeamRecord,
+  part: KnownPart,
+  today: Day,
+  calendarOf: CalendarOf = calendarsOf(record),
+): PartStanding {
+  const book = latenessBook(record.orders.timings(), today, calendarOf);
+  return standingOf(part, ordersOf(record, part), record.parts.movesOf(part.id), book);
+}
+
+/** Every order of a part, cancelled ones too; those from before parts were kept, by their name. */
+export function ordersOf(record: TeamRecord, part: KnownPart): readonly Order[] {
+  return ordersByPart([part], record.orders.allOfBuild(part.buildId)).get(part.id) ?? [];
+}
+
+function ordersByPart(
+  parts: readonly KnownPart[],
+  orders: readonly Order[],
+): ReadonlyMap<number, readonly Order[]> {
+  const byName = new Map(parts.map(({ id, name }) => [name, id]));
+  return Map.groupBy(orders, ({ partId, what }) => partId ?? byName.get(what) ?? NO_PART);
+}
+
+const NO_PART = 0;
+
+function standingOf(
+  part: KnownPart,
+  orders: readonly Order[],
+  moves: readonly PartMove[],
+  book: LatenessBook,
+): PartStanding {
+  const { inHand, fitted, toSortOut, sentBack, missing, whereabouts } = countPart(part.needed, orders, moves);
+  const awaited = orders.flatMap((order) => comingOf(order, book));
+  const of = (kind: Order['kind']): readonly Coming[] =>
+    awaited.filter((one) => one.kind === kind).map(({ coming }) => coming);
+  const counts = { inHand, fitted, toSortOut, sentBack, missing };
+  return { part, whereabouts, ...counts, coming: of('goods'), out: of('work') };
+}
+
+function comingOf(order: Order, book: LatenessBook): readonly { kind: Order['kind']; coming: Coming }[] {
+  const { id: orderId, supplier, promisedOn, kind } = order;
+  const { outstanding: quantity } = standing(order);
+  if (order.cancelled || quantity === 0) return [];
+  const { expectedOn, latestOn } = book.expect(order.supplierId, promisedOn);
+  return [{ kind, coming: { orderId, quantity, supplier, promisedOn, expectedOn, latestOn } }];
+}
