@@ -1,13 +1,16 @@
 import type { Database } from 'better-sqlite3';
 import { type BuildStore, openBuildStore } from './builds/build-store.ts';
+import { type FluidStore, openFluidStore } from './fluids/fluid-store.ts';
 import { type JobStore, openJobStore } from './jobs/job-store.ts';
 import { openWeekStore, type WeekStore } from './jobs/week-store.ts';
+import { type MeasureStore, openMeasureStore } from './measures/measure-store.ts';
 import { type OrderStore, openOrderStore } from './orders/order-store.ts';
 import { openPartStore, type PartStore } from './parts/part-store.ts';
 import { openPortStore, type PortStore } from './ports/port-store.ts';
 import { openReadingRuleStore, type ReadingRuleStore } from './readings/reading-rule-store.ts';
 import { openReadingStore, type ReadingStore } from './readings/reading-store.ts';
 import { openRunInStore, type RunInStore } from './running-in/run-in-store.ts';
+import { openStageStore, type StageStore } from './stages/stage-store.ts';
 import { openSupplierStore, type SupplierStore } from './suppliers/supplier-store.ts';
 import { openSettingsStore, type SettingsStore } from './team/settings-store.ts';
 
@@ -26,13 +29,16 @@ export interface TeamRecord {
   readonly jobs: JobStore;
   /** When the crew works. */
   readonly weeks: WeekStore;
+  readonly measures: MeasureStore;
+  readonly stages: StageStore;
+  readonly fluids: FluidStore;
 }
 
 /** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
 export const BOOKKEEPING = ['change', 'change_row', 'morning', 'outbox', 'draft', 'proposal'] as const;
 
 /** Opened on the way by the first record that names them; they stay when that one is undone and others rest on them. */
-export const STANDING = ['build', 'supplier', 'part', 'part_name'] as const;
+export const STANDING = ['build', 'supplier', 'part', 'part_name', 'stage', 'stage_condition'] as const;
 
 export function openTeamRecord(db: Database): TeamRecord {
   return {
@@ -47,5 +53,8 @@ export function openTeamRecord(db: Database): TeamRecord {
     runIn: openRunInStore(db),
     jobs: openJobStore(db),
     weeks: openWeekStore(db),
+    measures: openMeasureStore(db),
+    stages: openStageStore(db),
+    fluids: openFluidStore(db),
   };
 }

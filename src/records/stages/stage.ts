@@ -1,32 +1,29 @@
+import type { z } from 'zod';
 import type { Day } from '../../core/time.ts';
+import type { ConditionForm } from '../../tables/stages.ts';
 
-/** What must hold before a stage is passed. */
-export type Condition =
-  /** Every job of this stage is done. */
-  | { readonly kind: 'jobs' }
-  | { readonly kind: 'job'; readonly jobId: number }
-  | { readonly kind: 'part'; readonly partId: number }
-  /** Measures that name this stage stand as it needs them. */
-  | { readonly kind: 'measures' }
-  /** A measure of this kind is in place: "ignition and fuel off". `word` is what the crew is asked for. */
-  | { readonly kind: 'measure'; readonly word: string }
-  /** The case holds what it takes. */
-  | { readonly kind: 'fluid'; readonly case: string }
-  /** A reading of this kind, within limits and no older than so many days. */
-  | {
-      readonly kind: 'reading';
-      readonly reading: string;
-      readonly min: number | null;
-      readonly max: number | null;
-      readonly freshDays: number;
-    }
-  /** Something only a person can say yes to. */
-  | { readonly kind: 'said'; readonly what: string };
+/**
+ * What must hold for a stage. Those with `proof` show that it has been gone through (oil pressure while cranking); the
+ * others must hold before it is begun.
+ *
+ * `jobs`: every job of the stage is done. `measures`: temporary measures stand as the stage needs them. `measure`: one that
+ * the stage requires is in place; `word` is what the crew is asked for and `signs` are words that show a measure is it.
+ * `fluids`: every case holds what it takes; `fluid`: one of them. `reading`: one of this kind under these states, within
+ * limits in its base unit and no older than so many days. `said`: something only a person can say yes to.
+ */
+export type Condition = z.output<typeof ConditionForm>;
+export type ConditionOf<Kind extends Condition['kind']> = Extract<Condition, { readonly kind: Kind }>;
 
 export interface StageCondition {
+  /** Negative while the build still goes by the starting set and nothing of it is written down. */
   readonly id: number;
   readonly condition: Condition;
 }
+
+/** A fact that a pass rests on, so that it can be seen when it no longer holds. */
+export type Rest =
+  | { readonly kind: 'condition'; readonly conditionId: number }
+  | { readonly kind: 'reading'; readonly readingId: number };
 
 /** Passing a stage: who, when, and what it rested on. */
 export interface Pass {
@@ -37,12 +34,24 @@ export interface Pass {
   readonly reason: string | null;
   /** Each condition in words as it stood. */
   readonly against: readonly string[];
+  readonly restsOn: readonly Rest[];
   /** Set when what it rested on changed: the day, and what it was. */
   readonly reopenedOn: Day | null;
   readonly reopenedBy: string | null;
 }
 
+/** A person's yes to something that only a person can say. */
+export interface Said {
+  readonly id: number;
+  readonly conditionId: number;
+  readonly saidOn: Day;
+  readonly byName: string;
+  /** Why it no longer counts; null while it does. */
+  readonly lapsed: string | null;
+}
+
 export interface Stage {
+  /** Negative while the build still goes by the starting set. */
   readonly id: number;
   readonly buildId: number;
   /** Names it across a build's records: `oil-pressure`. */
@@ -52,4 +61,13 @@ export interface Stage {
   readonly rank: number;
   readonly conditions: readonly StageCondition[];
   readonly passes: readonly Pass[];
+}
+
+/** Whether the condition is met by going through the stage rather than before it. */
+export const isProof = (condition: Condition): boolean => 'proof' in condition && condition.proof === true;
+
+/** The pass that stands as far as the record says so: the newest, unless it was reopened. */
+export function standingPass({ passes }: Pick<Stage, 'passes'>): Pass | undefined {
+  const last = passes.at(-1);
+  return last?.reopenedOn === null ? last : undefined;
 }

@@ -4,6 +4,8 @@ import orders from './0002-orders.ts';
 import ports from './0003-ports.ts';
 import parts from './0004-parts.ts';
 import jobs from './0005-jobs.ts';
+import measuresAndStages from './0006-measures-and-stages.ts';
+import fluids from './0007-fluids.ts';
 import readings from './0008-readings.ts';
 import runningIn from './0009-running-in.ts';
 import proposals from './0013-proposals.ts';
@@ -16,6 +18,8 @@ export const migrations: readonly Migration[] = [
   ports,
   parts,
   jobs,
+  measuresAndStages,
+  fluids,
   readings,
   runningIn,
   proposals,

@@ -1,0 +1,188 @@
+import type { Database } from 'better-sqlite3';
+import { z } from 'zod';
+import type { Day } from '../../core/time.ts';
+import { ConditionForm } from '../../tables/stages.ts';
+import type { Condition, Pass, Said, Stage, StageCondition } from './stage.ts';
+import { type StartingCondition, startingStagesOf } from './starting-stages.ts';
+
+const RestForm = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('condition'), conditionId: z.int() }),
+  z.object({ kind: z.literal('reading'), readingId: z.int() }),
+]);
+
+const StageRow = z.object({
+  id: z.int(),
+  build_id: z.int(),
+  key: z.string(),
+  name: z.string(),
+  rank: z.int(),
+});
+const ConditionRow = z.object({ id: z.int(), stage_id: z.int(), body: z.string() });
+const PassRow = z
+  .object({
+    id: z.int(),
+    stage_id: z.int(),
+    passed_on: z.string(),
+    by_name: z.string(),
+    reason: z.string().nullable(),
+    against: z.string(),
+    rests_on: z.string(),
+    reopened_on: z.string().nullable(),
+    reopened_by: z.string().nullable(),
+  })
+  .transform(({ stage_id: stageId, ...row }) => ({
+    stageId,
+    pass: {
+      id: row.id,
+      passedOn: row.passed_on,
+      byName: row.by_name,
+      reason: row.reason,
+      against: z.array(z.string()).parse(JSON.parse(row.against)),
+      restsOn: z.array(RestForm).parse(JSON.parse(row.rests_on)),
+      reopenedOn: row.reopened_on,
+      reopenedBy: row.reopened_by,
+    } satisfies Pass,
+  }));
+const SaidRow = z
+  .object({
+    id: z.int(),
+    condition_id: z.int(),
+    said_on: z.string(),
+    by_name: z.string(),
+    lapsed: z.string().nullable(),
+  })
+  .transform(
+    ({ condition_id: conditionId, said_on: saidOn, by_name: byName, ...same }): Said => ({
+      ...same,
+      conditionId,
+      saidOn,
+      byName,
+    }),
+  );
+
+export interface StageStore {
+  /** The stages of a build in their order; those of the starting set while nothing of them is written down. */
+  ofBuild(buildId: number): readonly Stage[];
+  /** Writes the starting set down as the build's own, if that has not been done. */
+  takeOver(buildId: number): readonly Stage[];
+  /** The id a condition of the starting set has now that it is written down; its own when it is written already. */
+  written(buildId: number, conditionId: number): number | undefined;
+  add(stage: {
+    readonly buildId: number;
+    readonly key: string;
+    readonly name: string;
+    readonly rank: number;
+  }): void;
+  rewrite(stage: Pick<Stage, 'id' | 'name' | 'rank'>): void;
+  /** Takes a stage off the build that was never passed. */
+  remove(stageId: number): void;
+  addCondition(stageId: number, condition: Condition): StageCondition;
+  rewriteCondition(condition: StageCondition): void;
+  /** Leaves a condition out; what people said to it is kept. */
+  dropCondition(id: number): void;
+  pass(stageId: number, pass: Omit<Pass, 'id' | 'reopenedOn' | 'reopenedBy'>): Pass;
+  reopen(passId: number, why: { readonly on: Day; readonly by: string }): void;
+  say(said: { readonly conditionId: number; readonly saidOn: Day; readonly byName: string }): void;
+  /** What was said to a condition no longer counts. */
+  lapse(conditionId: number, why: string): void;
+  /** Every yes that counts, by build. */
+  saidIn(buildId: number): readonly Said[];
+}
+
+export function openStageStore(db: Database): StageStore {
+  const stages = db.prepare('SELECT * FROM stage WHERE build_id = ? ORDER BY rank, id');
+  const conditions = db.prepare(
+    `SELECT stage_condition.* FROM stage_condition JOIN stage ON stage.id = stage_id
+     WHERE build_id = ? AND dropped = 0 ORDER BY stage_condition.id`,
+  );
+  const passes = db.prepare(
+    `SELECT stage_pass.* FROM stage_pass JOIN stage ON stage.id = stage_id WHERE build_id = ? ORDER BY stage_pass.id`,
+  );
+  const insertStage = db.prepare(
+    'INSERT INTO stage (build_id, key, name, rank) VALUES (@buildId, @key, @name, @rank)',
+  );
+  const rewrite = db.prepare('UPDATE stage SET name = @name, rank = @rank WHERE id = @id');
+  const removeConditions = db.prepare('DELETE FROM stage_condition WHERE stage_id = ?');
+  const removeSaid = db.prepare(
+    'DELETE FROM stage_said WHERE condition_id IN (SELECT id FROM stage_condition WHERE stage_id = ?)',
+  );
+  const remove = db.prepare('DELETE FROM stage WHERE id = ?');
+  const insertCondition = db.prepare(
+    'INSERT INTO stage_condition (stage_id, body, starting_number) VALUES (@stageId, @body, @number)',
+  );
+  const rewriteCondition = db.prepare('UPDATE stage_condition SET body = @body WHERE id = @id');
+  const dropCondition = db.prepare('UPDATE stage_condition SET dropped = 1 WHERE id = ?');
+  const written = db
+    .prepare<[number, number, number], number>(
+      `SELECT stage_condition.id FROM stage_condition JOIN stage ON stage.id = stage_id
+       WHERE build_id = ? AND dropped = 0 AND (stage_condition.id = ? OR starting_number = ?)`,
+    )
+    .pluck();
+  const insertPass = db.prepare(
+    `INSERT INTO stage_pass (stage_id, passed_on, by_name, reason, against, rests_on)
+     VALUES (@stageId, @passedOn, @byName, @reason, @against, @restsOn) RETURNING *`,
+  );
+  const reopen = db.prepare('UPDATE stage_pass SET reopened_on = @on, reopened_by = @by WHERE id = @passId');
+  const say = db.prepare(
+    'INSERT INTO stage_said (condition_id, said_on, by_name) VALUES (@conditionId, @saidOn, @byName)',
+  );
+  const lapse = db.prepare('UPDATE stage_said SET lapsed = ? WHERE condition_id = ? AND lapsed IS NULL');
+  const saidIn = db.prepare(
+    `SELECT stage_said.* FROM stage_said JOIN stage_condition ON stage_condition.id = condition_id
+     JOIN stage ON stage.id = stage_id WHERE build_id = ? AND lapsed IS NULL ORDER BY stage_said.id`,
+  );
+
+  const addCondition = (stageId: number, { condition, number }: StartingCondition): StageCondition => ({
+    id: Number(insertCondition.run({ stageId, body: JSON.stringify(condition), number }).lastInsertRowid),
+    condition,
+  });
+
+  const ofBuild = (buildId: number): readonly Stage[] => {
+    const rows = z.array(StageRow).parse(stages.all(buildId));
+    if (rows.length === 0) return startingStagesOf(buildId).map(({ stage }) => stage);
+    const held = Map.groupBy(z.array(ConditionRow).parse(conditions.all(buildId)), (row) => row.stage_id);
+    const passed = Map.groupBy(z.array(PassRow).parse(passes.all(buildId)), ({ stageId }) => stageId);
+    return rows.map(({ build_id, ...stage }) => ({
+      ...stage,
+      buildId: build_id,
+      conditions: (held.get(stage.id) ?? []).map(({ id, body }) => ({
+        id,
+        condition: ConditionForm.parse(JSON.parse(body)),
+      })),
+      passes: (passed.get(stage.id) ?? []).map(({ pass }) => pass),
+    }));
+  };
+
+  return {
+    ofBuild,
+    takeOver(buildId) {
+      if (z.array(StageRow).parse(stages.all(buildId)).length === 0) {
+        for (const { stage, conditions: starting } of startingStagesOf(buildId)) {
+          const stageId = Number(insertStage.run(stage).lastInsertRowid);
+          for (const one of starting) addCondition(stageId, one);
+        }
+      }
+      return ofBuild(buildId);
+    },
+    written: (buildId, conditionId) => written.get(buildId, conditionId, -conditionId),
+    add: (stage) => void insertStage.run(stage),
+    rewrite: ({ id, name, rank }) => void rewrite.run({ id, name, rank }),
+    remove(stageId) {
+      removeSaid.run(stageId);
+      removeConditions.run(stageId);
+      remove.run(stageId);
+    },
+    addCondition: (stageId, condition) => addCondition(stageId, { condition, number: null }),
+    rewriteCondition: ({ id, condition }) =>
+      void rewriteCondition.run({ id, body: JSON.stringify(condition) }),
+    dropCondition: (id) => void dropCondition.run(id),
+    pass(stageId, { against, restsOn, ...how }) {
+      const row = { ...how, stageId, against: JSON.stringify(against), restsOn: JSON.stringify(restsOn) };
+      return PassRow.parse(insertPass.get(row)).pass;
+    },
+    reopen: (passId, { on, by }) => void reopen.run({ passId, on, by }),
+    say: (said) => void say.run(said),
+    lapse: (conditionId, why) => void lapse.run(why, conditionId),
+    saidIn: (buildId) => z.array(SaidRow).parse(saidIn.all(buildId)),
+  };
+}
