@@ -1,5 +1,6 @@
 import type { Database } from 'better-sqlite3';
 import { type BuildStore, openBuildStore } from './builds/build-store.ts';
+import { openRateStore, type RateStore } from './costs/rate-store.ts';
 import { type FluidStore, openFluidStore } from './fluids/fluid-store.ts';
 import { type JobStore, openJobStore } from './jobs/job-store.ts';
 import { openWeekStore, type WeekStore } from './jobs/week-store.ts';
@@ -7,6 +8,7 @@ import { type MeasureStore, openMeasureStore } from './measures/measure-store.ts
 import { type OrderStore, openOrderStore } from './orders/order-store.ts';
 import { openPartStore, type PartStore } from './parts/part-store.ts';
 import { openPortStore, type PortStore } from './ports/port-store.ts';
+import { openPurchaseStore, type PurchaseStore } from './purchases/purchase-store.ts';
 import { openReadingRuleStore, type ReadingRuleStore } from './readings/reading-rule-store.ts';
 import { openReadingStore, type ReadingStore } from './readings/reading-store.ts';
 import { openRunInStore, type RunInStore } from './running-in/run-in-store.ts';
@@ -20,6 +22,8 @@ export interface TeamRecord {
   readonly builds: BuildStore;
   readonly suppliers: SupplierStore;
   readonly orders: OrderStore;
+  readonly purchases: PurchaseStore;
+  readonly rates: RateStore;
   readonly parts: PartStore;
   readonly ports: PortStore;
   readonly readings: ReadingStore;
@@ -46,6 +50,8 @@ export function openTeamRecord(db: Database): TeamRecord {
     builds: openBuildStore(db),
     suppliers: openSupplierStore(db),
     orders: openOrderStore(db),
+    purchases: openPurchaseStore(db),
+    rates: openRateStore(db),
     parts: openPartStore(db),
     ports: openPortStore(db),
     readings: openReadingStore(db),

@@ -1,65 +1,51 @@
 import type { Database } from 'better-sqlite3';
 import { z } from 'zod';
 import type { Day } from '../../core/time.ts';
-import {
-  type Arrival,
-  type Condition,
-  type Money,
-  ORDER_KINDS,
-  type Order,
-  OrderId,
-  type OrderKind,
-  type Settlement,
-} from './order.ts';
+import type { Arrival, Condition, Money, Order, OrderId, OrderKind, Settlement } from './order.ts';
 
-const OrderRow = z.object({
-  id: OrderId,
-  build_id: z.int(),
-  what: z.string(),
-  part_id: z.int().nullable(),
-  kind: z.enum(ORDER_KINDS),
-  purchase_id: z.int().nullable(),
-  supplier_id: z.int(),
-  supplier: z.string(),
-  quantity: z.int(),
-  price_minor: z.int().nullable(),
-  currency: z.string().nullable(),
-  ordered_on: z.string(),
-  promised_on: z.string(),
-  first_promised_on: z.string(),
-  chaser_id: z.string(),
-  chaser_name: z.string(),
-  chased_on: z.string().nullable(),
-  chased_times: z.int(),
-  cancelled: z.int(),
-  link: z.string().nullable(),
-});
+/** A row as the file's own types and checks have it; read by the thousand, so it is not checked over again. */
+interface OrderRow {
+  readonly id: OrderId;
+  readonly build_id: number;
+  readonly what: string;
+  readonly part_id: number | null;
+  readonly kind: OrderKind;
+  readonly purchase_id: number | null;
+  readonly supplier_id: number;
+  readonly supplier: string;
+  readonly quantity: number;
+  readonly price_minor: number | null;
+  readonly currency: string | null;
+  readonly ordered_on: Day;
+  readonly promised_on: Day;
+  readonly first_promised_on: Day;
+  readonly chaser_id: string;
+  readonly chaser_name: string;
+  readonly chased_on: Day | null;
+  readonly chased_times: number;
+  readonly cancelled: 0 | 1;
+  readonly link: string | null;
+}
 
-const ArrivalRow = z
-  .object({
-    id: z.int(),
-    order_id: z.int(),
-    came_on: z.string(),
-    quantity: z.int(),
-    condition: z.enum(['good', 'wrong', 'damaged']),
-    note: z.string().nullable(),
-    settlement: z.enum(['kept', 'replaced', 'refunded']).nullable(),
-    by_name: z.string(),
-  })
-  .transform(({ order_id: orderId, came_on: cameOn, by_name: byName, ...same }) => ({
-    orderId,
-    arrival: { ...same, cameOn, byName } satisfies Arrival,
-  }));
+interface ArrivalRow {
+  readonly id: number;
+  readonly order_id: number;
+  readonly came_on: Day;
+  readonly quantity: number;
+  readonly condition: Condition;
+  readonly note: string | null;
+  readonly settlement: Settlement | null;
+  readonly by_name: string;
+}
 
 /** When an order was promised and when the last of it came. */
-const TimingRow = z.object({
-  supplierId: z.int(),
-  firstPromisedOn: z.string(),
-  promisedOn: z.string(),
-  lastCameOn: z.string().nullable(),
-  outstanding: z.int(),
-});
-export type Timing = z.output<typeof TimingRow>;
+export interface Timing {
+  readonly supplierId: number;
+  readonly firstPromisedOn: Day;
+  readonly promisedOn: Day;
+  readonly lastCameOn: Day | null;
+  readonly outstanding: number;
+}
 
 export interface NewOrder {
   readonly buildId: number;
@@ -118,19 +104,19 @@ export function openOrderStore(db: Database): OrderStore {
      VALUES (@buildId, @what, @partId, @kind, @purchaseId, @link, @supplierId, @quantity, @priceMinor,
        @currency, @orderedOn, @promisedOn, @promisedOn, @chaserId, @chaserName)`,
   );
-  const byId = db.prepare(`${SELECT_ORDER} WHERE orders.id = ?`);
+  const byId = db.prepare<[number | bigint], OrderRow>(`${SELECT_ORDER} WHERE orders.id = ?`);
   const lists = {
     open: ordersWhere(db, 'orders.build_id = ? AND orders.cancelled = 0'),
     all: ordersWhere(db, 'orders.build_id = ?'),
     ofPart: ordersWhere(db, 'orders.part_id = ?'),
     ofPurchase: ordersWhere(db, 'orders.purchase_id = ?'),
   };
-  const timings = db.prepare(TIMINGS);
+  const timings = db.prepare<[], Timing>(TIMINGS);
   const assign = db.prepare('UPDATE orders SET part_id = ? WHERE id = ?');
   const namesUsed = db
     .prepare('SELECT what FROM orders GROUP BY what ORDER BY max(id) DESC LIMIT 200')
     .pluck();
-  const arrivalsOf = db.prepare('SELECT * FROM arrival WHERE order_id = ? ORDER BY id');
+  const arrivalsOf = db.prepare<[number], ArrivalRow>('SELECT * FROM arrival WHERE order_id = ? ORDER BY id');
   const promise = db.prepare('UPDATE orders SET promised_on = ? WHERE id = ?');
   const chase = db.prepare('UPDATE orders SET chased_on = ?, chased_times = chased_times + 1 WHERE id = ?');
   const cancel = db.prepare('UPDATE orders SET cancelled = 1 WHERE id = ?');
@@ -140,12 +126,14 @@ export function openOrderStore(db: Database): OrderStore {
   );
   const settle = db.prepare('UPDATE arrival SET settlement = ? WHERE id = ?');
 
-  const read = (row: unknown): Order => {
-    const parsed = OrderRow.parse(row);
-    return orderOf(
-      parsed,
-      Arrivals.parse(arrivalsOf.all(parsed.id)).map(({ arrival }) => arrival),
-    );
+  const find = (id: number | bigint): Order | undefined => {
+    const row = byId.get(id);
+    return row && orderOf(row, arrivalsOf.all(row.id).map(arrivalOf));
+  };
+  const placed = (id: number | bigint): Order => {
+    const order = find(id);
+    if (!order) throw new Error(`order ${id} vanished as it was placed`);
+    return order;
   };
   return {
     place({ price, ...order }) {
@@ -154,17 +142,14 @@ export function openOrderStore(db: Database): OrderStore {
         priceMinor: price?.minor ?? null,
         currency: price?.currency ?? null,
       });
-      return read(byId.get(lastInsertRowid));
+      return placed(lastInsertRowid);
     },
-    find(id) {
-      const row = byId.get(id);
-      return row === undefined ? undefined : read(row);
-    },
+    find,
     ofBuild: lists.open,
     allOfBuild: lists.all,
     ofPart: lists.ofPart,
     ofPurchase: lists.ofPurchase,
-    timings: () => z.array(TimingRow).parse(timings.all()),
+    timings: () => timings.all(),
     assign: (id, partId) => void assign.run(partId, id),
     namesUsed: () => z.array(z.string()).parse(namesUsed.all()),
     promise: (id, on) => void promise.run(on, id),
@@ -177,23 +162,32 @@ export function openOrderStore(db: Database): OrderStore {
 
 /** Orders by one condition, with all their arrivals in one more query, however many there are. */
 function ordersWhere(db: Database, condition: string): (id: number) => readonly Order[] {
-  const orders = db.prepare(`${SELECT_ORDER} WHERE ${condition} ORDER BY orders.id`);
-  const arrivals = db.prepare(
+  const orders = db.prepare<[number], OrderRow>(`${SELECT_ORDER} WHERE ${condition} ORDER BY orders.id`);
+  const arrivals = db.prepare<[number], ArrivalRow>(
     `SELECT arrival.* FROM arrival JOIN orders ON orders.id = arrival.order_id WHERE ${condition} ORDER BY arrival.id`,
   );
   return (id) => {
-    const came = Map.groupBy(Arrivals.parse(arrivals.all(id)), ({ orderId }) => orderId);
-    return z
-      .array(OrderRow)
-      .parse(orders.all(id))
-      .map((row) =>
-        orderOf(
-          row,
-          (came.get(row.id) ?? []).map(({ arrival }) => arrival),
-        ),
-      );
+    const came = new Map<number, Arrival[]>();
+    for (const row of arrivals.all(id)) {
+      const known = came.get(row.order_id);
+      if (known) known.push(arrivalOf(row));
+      else came.set(row.order_id, [arrivalOf(row)]);
+    }
+    return orders.all(id).map((row) => orderOf(row, came.get(row.id) ?? NONE));
   };
 }
+
+const NONE: readonly Arrival[] = [];
+
+const arrivalOf = (row: ArrivalRow): Arrival => ({
+  id: row.id,
+  cameOn: row.came_on,
+  quantity: row.quantity,
+  condition: row.condition,
+  note: row.note,
+  settlement: row.settlement,
+  byName: row.by_name,
+});
 
 /** Still to come is everything that has not come, and what came but is to be replaced (`standing` in order.ts). */
 const TIMINGS = `SELECT supplier_id AS supplierId, first_promised_on AS firstPromisedOn, promised_on AS promisedOn,
@@ -202,9 +196,7 @@ const TIMINGS = `SELECT supplier_id AS supplierId, first_promised_on AS firstPro
   FROM orders LEFT JOIN arrival ON arrival.order_id = orders.id
   WHERE cancelled = 0 GROUP BY orders.id`;
 
-const Arrivals = z.array(ArrivalRow);
-
-function orderOf(row: z.output<typeof OrderRow>, arrivals: readonly Arrival[]): Order {
+function orderOf(row: OrderRow, arrivals: readonly Arrival[]): Order {
   return {
     id: row.id,
     buildId: row.build_id,

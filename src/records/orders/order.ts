@@ -75,11 +75,12 @@ export interface Standing {
 
 /** An order is open while anything is still to come, also when some of what came must be sorted out. */
 export function standing(order: Pick<Order, 'quantity' | 'cancelled' | 'arrivals'>): Standing {
-  const count = (wanted: (arrival: Arrival) => boolean): number =>
-    order.arrivals.filter(wanted).reduce((sum, { quantity }) => sum + quantity, 0);
-  const received = count(({ condition, settlement }) => condition === 'good' || settlement === 'kept');
-  const toSortOut = count(({ condition, settlement }) => condition !== 'good' && settlement === null);
-  const refunded = count(({ settlement }) => settlement === 'refunded');
+  let [received, toSortOut, refunded] = [0, 0, 0];
+  for (const { condition, settlement, quantity } of order.arrivals) {
+    if (condition === 'good' || settlement === 'kept') received += quantity;
+    else if (settlement === null) toSortOut += quantity;
+    else if (settlement === 'refunded') refunded += quantity;
+  }
   const outstanding = order.quantity - received - toSortOut - refunded;
   return {
     state: stateOf(order.cancelled, outstanding, toSortOut),

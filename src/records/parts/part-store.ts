@@ -1,68 +1,31 @@
 import type { Database } from 'better-sqlite3';
-import { z } from 'zod';
 import type { Day } from '../../core/time.ts';
 import type { Money } from '../orders/order.ts';
-import { ORIGINS, type Part } from './part.ts';
+import type { Origin, Part } from './part.ts';
 
-const PartRow = z
-  .object({
-    id: z.int(),
-    build_id: z.int(),
-    name: z.string(),
-    origin: z.enum(ORIGINS),
-    needed: z.int(),
-    system: z.string().nullable(),
-    single_use: z.int(),
-    note: z.string().nullable(),
-    link: z.string().nullable(),
-    guess_minor: z.int().nullable(),
-    guess_currency: z.string().nullable(),
-  })
-  .transform(
-    (row): Omit<KnownPart, 'alsoCalled'> => ({
-      id: row.id,
-      buildId: row.build_id,
-      name: row.name,
-      origin: row.origin,
-      needed: row.needed,
-      system: row.system,
-      singleUse: row.single_use === 1,
-      note: row.note,
-      link: row.link,
-      guess:
-        row.guess_minor === null || row.guess_currency === null
-          ? null
-          : { minor: row.guess_minor, currency: row.guess_currency },
-    }),
-  );
+/** A row as the file's own types and checks have it; read by the thousand, so it is not checked over again. */
+interface PartRow {
+  readonly id: number;
+  readonly build_id: number;
+  readonly name: string;
+  readonly origin: Origin;
+  readonly needed: number;
+  readonly system: string | null;
+  readonly single_use: 0 | 1;
+  readonly note: string | null;
+  readonly link: string | null;
+  readonly guess_minor: number | null;
+  readonly guess_currency: string | null;
+}
 
-const NameRow = z.object({ part_id: z.int(), name: z.string() });
+interface NameRow {
+  readonly part_id: number;
+  readonly name: string;
+}
 
 export const MOVES = ['counted', 'fitted', 'taken off', 'used up', 'sent back'] as const;
 export const PLACES = ['shelf', 'box'] as const;
 export type Place = (typeof PLACES)[number];
-
-const MoveRow = z
-  .object({
-    id: z.int(),
-    part_id: z.int(),
-    kind: z.enum(MOVES),
-    quantity: z.int(),
-    place: z.enum(PLACES).nullable(),
-    had_come: z.int(),
-    said_on: z.string(),
-    by_name: z.string(),
-    note: z.string().nullable(),
-  })
-  .transform(
-    ({ part_id: partId, had_come: hadCome, said_on: saidOn, by_name: byName, ...same }): PartMove => ({
-      ...same,
-      partId,
-      hadCome,
-      saidOn,
-      byName,
-    }),
-  );
 
 /** A part with what one of it is likely to cost, where the crew gave a guess. */
 export interface KnownPart extends Part {
@@ -99,9 +62,10 @@ export interface PartStore {
   movesOfBuild(buildId: number): readonly PartMove[];
 }
 
-const Parts = z.array(PartRow);
-const Names = z.array(NameRow);
-const Moves = z.array(MoveRow);
+const NO_NAMES: readonly string[] = [];
+
+const MOVE = `id, part_id AS partId, kind, quantity, place, had_come AS hadCome, said_on AS saidOn,
+  by_name AS byName, note`;
 
 export function openPartStore(db: Database): PartStore {
   const insert = db.prepare(
@@ -112,10 +76,12 @@ export function openPartStore(db: Database): PartStore {
     `UPDATE part SET name = @name, origin = @origin, needed = @needed, system = @system, single_use = @singleUse,
        note = @note, link = @link, guess_minor = @guessMinor, guess_currency = @guessCurrency WHERE id = @id`,
   );
-  const byId = db.prepare('SELECT * FROM part WHERE id = ?');
-  const namesOf = db.prepare('SELECT part_id, name FROM part_name WHERE part_id = ? ORDER BY id');
-  const ofBuild = db.prepare('SELECT * FROM part WHERE build_id = ? ORDER BY id');
-  const namesOfBuild = db.prepare(
+  const byId = db.prepare<[number], PartRow>('SELECT * FROM part WHERE id = ?');
+  const namesOf = db.prepare<[number], NameRow>(
+    'SELECT part_id, name FROM part_name WHERE part_id = ? ORDER BY id',
+  );
+  const ofBuild = db.prepare<[number], PartRow>('SELECT * FROM part WHERE build_id = ? ORDER BY id');
+  const namesOfBuild = db.prepare<[number], NameRow>(
     `SELECT part_id, part_name.name FROM part_name JOIN part ON part.id = part_id WHERE build_id = ? ORDER BY part_name.id`,
   );
   const removals = ['DELETE FROM part_name WHERE part_id = ?', 'DELETE FROM part_move WHERE part_id = ?'].map(
@@ -128,17 +94,16 @@ export function openPartStore(db: Database): PartStore {
     `INSERT INTO part_move (part_id, kind, quantity, place, had_come, said_on, by_name, note)
      VALUES (@partId, @kind, @quantity, @place, @hadCome, @saidOn, @byName, @note)`,
   );
-  const movesOf = db.prepare('SELECT * FROM part_move WHERE part_id = ? ORDER BY id');
-  const movesOfBuild = db.prepare(
-    'SELECT part_move.* FROM part_move JOIN part ON part.id = part_id WHERE build_id = ? ORDER BY part_move.id',
+  const movesOf = db.prepare<[number], PartMove>(
+    `SELECT ${MOVE} FROM part_move WHERE part_id = ? ORDER BY id`,
+  );
+  const movesOfBuild = db.prepare<[number], PartMove>(
+    `SELECT ${MOVE} FROM part_move WHERE part_id IN (SELECT id FROM part WHERE build_id = ?) ORDER BY id`,
   );
 
-  const read = (rows: readonly unknown[], names: readonly unknown[]): readonly KnownPart[] => {
-    const also = Map.groupBy(Names.parse(names), (row) => row.part_id);
-    return Parts.parse(rows).map((part) => ({
-      ...part,
-      alsoCalled: (also.get(part.id) ?? []).map(({ name }) => name),
-    }));
+  const read = (rows: readonly PartRow[], names: readonly NameRow[]): readonly KnownPart[] => {
+    const also = Map.groupBy(names, (row) => row.part_id);
+    return rows.map((row) => partOf(row, also.get(row.id)?.map(({ name }) => name) ?? NO_NAMES));
   };
   const find = (id: number): KnownPart | undefined => read(byId.all(id), namesOf.all(id))[0];
   return {
@@ -156,10 +121,27 @@ export function openPartStore(db: Database): PartStore {
     call: (partId, name) => void call.run(partId, name),
     uncall: (partId, name) => void uncall.run(partId, name),
     say: (move) => void say.run(move),
-    movesOf: (partId) => Moves.parse(movesOf.all(partId)),
-    movesOfBuild: (buildId) => Moves.parse(movesOfBuild.all(buildId)),
+    movesOf: (partId) => movesOf.all(partId),
+    movesOfBuild: (buildId) => movesOfBuild.all(buildId),
   };
 }
+
+const partOf = (row: PartRow, alsoCalled: readonly string[]): KnownPart => ({
+  id: row.id,
+  buildId: row.build_id,
+  name: row.name,
+  alsoCalled,
+  origin: row.origin,
+  needed: row.needed,
+  system: row.system,
+  singleUse: row.single_use === 1,
+  note: row.note,
+  link: row.link,
+  guess:
+    row.guess_minor === null || row.guess_currency === null
+      ? null
+      : { minor: row.guess_minor, currency: row.guess_currency },
+});
 
 const columnsOf = (part: Omit<KnownPart, 'id' | 'alsoCalled'>) => ({
   buildId: part.buildId,

@@ -57,17 +57,15 @@ function standingOf(
   book: LatenessBook,
 ): PartStanding {
   const { inHand, fitted, toSortOut, sentBack, missing, whereabouts } = countPart(part.needed, orders, moves);
-  const awaited = orders.flatMap((order) => comingOf(order, book));
+  const awaited = orders.filter((order) => !order.cancelled && standing(order).outstanding > 0);
   const of = (kind: Order['kind']): readonly Coming[] =>
-    awaited.filter((one) => one.kind === kind).map(({ coming }) => coming);
+    awaited.filter((order) => order.kind === kind).map((order) => comingOf(order, book));
   const counts = { inHand, fitted, toSortOut, sentBack, missing };
   return { part, whereabouts, ...counts, coming: of('goods'), out: of('work') };
 }
 
-function comingOf(order: Order, book: LatenessBook): readonly { kind: Order['kind']; coming: Coming }[] {
-  const { id: orderId, supplier, promisedOn, kind } = order;
-  const { outstanding: quantity } = standing(order);
-  if (order.cancelled || quantity === 0) return [];
-  const { expectedOn, latestOn } = book.expect(order.supplierId, promisedOn);
-  return [{ kind, coming: { orderId, quantity, supplier, promisedOn, expectedOn, latestOn } }];
+function comingOf(order: Order, book: LatenessBook): Coming {
+  const { id: orderId, supplierId, supplier, promisedOn } = order;
+  const { expectedOn, latestOn } = book.expect(supplierId, promisedOn);
+  return { orderId, quantity: standing(order).outstanding, supplier, promisedOn, expectedOn, latestOn };
 }

@@ -45,18 +45,14 @@ export function latenessBook(timings: readonly Timing[], today: Day, calendarOf:
     }
   }
   const team = teamLateness([...seen.values()]);
-  const known = new Map<number, Lateness>();
-  const of = (supplierId: number): Lateness => {
-    const found = known.get(supplierId) ?? supplierLateness(seen.get(supplierId) ?? NOTHING, team);
-    known.set(supplierId, found);
-    return found;
-  };
+  const of = remembered((supplierId: number) => supplierLateness(seen.get(supplierId) ?? NOTHING, team));
+  const waitOf = remembered((supplierId: number) => waitBeyond(of(supplierId)));
   return {
     team,
     of,
     expect(supplierId, promisedOn) {
       const own = of(supplierId);
-      const { meanDays, latestDays } = waitBeyond(own);
+      const { meanDays, latestDays } = waitOf(supplierId);
       const days = calendarOf(supplierId);
       const from = promisedOn < today ? workedFrom(today, days) : promisedOn;
       const wait = Math.round(meanDays);
@@ -71,6 +67,18 @@ export function latenessBook(timings: readonly Timing[], today: Day, calendarOf:
 }
 
 const NOTHING: LatenessSeen = { came: [], waiting: [] };
+
+/** Each worked out once, when it is first asked for. */
+function remembered<Value>(make: (supplierId: number) => Value): (supplierId: number) => Value {
+  const known = new Map<number, Value>();
+  return (supplierId) => {
+    const found = known.get(supplierId);
+    if (found !== undefined) return found;
+    const made = make(supplierId);
+    known.set(supplierId, made);
+    return made;
+  };
+}
 
 const lateness = (promisedOn: Day, on: Day, days: WorkingDays): number =>
   on <= promisedOn ? 0 : days.between(promisedOn, on);
