@@ -1,10 +1,10 @@
 import type { Json, JsonObject } from '../core/json.ts';
 import type { ActionRef, Answer, Button, Form } from '../core/reply.ts';
 import { UserError } from '../core/user-error.ts';
-import { writeActionRef } from './action-ref.ts';
+import { readActionRef, writeActionRef } from './action-ref.ts';
 import type { Catalogue } from './catalogue.ts';
 import { type OptionSpec, optionsOf } from './options.ts';
-import type { RunCommand } from './request.ts';
+import type { Request, RunCommand } from './request.ts';
 
 /** Argument that names what is run again: `injector`, or `order list`. */
 const WHAT = '_run';
@@ -57,8 +57,16 @@ export function againForm({ args }: ActionRef, catalogue: Catalogue): Form {
   };
 }
 
+/** Turns a form filled with what was assumed back into the request it changes; any other stays what it is. */
+export function settleAgain(request: Request, catalogue: Catalogue): Request {
+  const { asks } = request;
+  const ref = asks.kind === 'press' ? readActionRef(asks.ref) : null;
+  if (asks.kind !== 'press' || ref?.command !== 'again' || ref.action !== 'run') return request;
+  return { ...request, asks: againRequest(ref, asks.fields, catalogue) };
+}
+
 /** The request that a filled form makes of the one it came from. */
-export function againRequest(
+function againRequest(
   { args }: ActionRef,
   fields: Readonly<Record<string, string>>,
   catalogue: Catalogue,

@@ -6,7 +6,7 @@ import type { Choice } from '../core/user-error.ts';
 import { UserError } from '../core/user-error.ts';
 import type { Desks } from '../records/desks.ts';
 import { readActionRef } from './action-ref.ts';
-import { againForm, againRequest, withAgain } from './again.ts';
+import { againForm, settleAgain, withAgain } from './again.ts';
 import type { Catalogue } from './catalogue.ts';
 import { draftReply, settleDraft } from './drafts.ts';
 import { alreadyDoneReply, failureReply } from './failure-reply.ts';
@@ -36,7 +36,8 @@ export interface DispatcherParts {
 
 const LONGEST_LIST = 25;
 
-/** A suggestion only looks: nobody has asked for a change. */
+/** A suggestion only looks: nobody has asked for a change, or for an answer. */
+const NOTHING_YET = { kind: 'press', ref: '', fields: {} } as const;
 const LOOKING = { pressedInPlace: false, onSaved: () => {}, onProgress: () => {} };
 
 export function makeDispatcher(parts: DispatcherParts): Dispatcher {
@@ -48,7 +49,7 @@ export function makeDispatcher(parts: DispatcherParts): Dispatcher {
       try {
         return known(
           request.typed,
-          makeHand(parts, { ...request, id: 'suggestion', people: {} }, LOOKING),
+          makeHand(parts, { ...request, id: 'suggestion', people: {}, asks: NOTHING_YET }, LOOKING),
         ).slice(0, LONGEST_LIST);
       } catch (fault) {
         if (!(fault instanceof UserError)) parts.report(fault, parts.newReference(), request);
@@ -66,7 +67,7 @@ async function answer(
   let settled = request;
   let saved = false;
   try {
-    settled = settleDraft(request, parts.desks) ?? request;
+    settled = settleAgain(settleDraft(request, parts.desks) ?? request, parts.catalogue);
     const hand = makeHand(parts, settled, {
       pressedInPlace: settled === request && request.asks.kind === 'press',
       onSaved: () => {
@@ -97,10 +98,7 @@ async function run(parts: DispatcherParts, asks: Request['asks'], hand: Hand): P
     return reply.kind === 'answer' ? withAgain(reply, asks, catalogue) : reply;
   }
   const ref = readActionRef(asks.ref);
-  if (ref?.command === 'again') {
-    if (ref.action === 'form') return againForm(ref, catalogue);
-    return run(parts, againRequest(ref, asks.fields, catalogue), hand);
-  }
+  if (ref?.command === 'again' && ref.action === 'form') return againForm(ref, catalogue);
   const actions = (ref && catalogue.find(ref.command)?.command.actions) ?? {};
   // what every object inherits is no action, whatever a button says
   const action = ref && Object.hasOwn(actions, ref.action) ? actions[ref.action] : undefined;

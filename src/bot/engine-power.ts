@@ -20,7 +20,7 @@ export function enginePower(name: string, description: string): TypedOption<Engi
     .string()
     .min(1)
     .max(60)
-    .describe(description)
+    .meta({ description, measures: 'power' })
     .transform((text) => {
       const at = saidAt(text);
       const bare = text

@@ -2,6 +2,7 @@ import type { Clock } from '../core/clock.ts';
 import type { GivenFile } from '../core/given-file.ts';
 import type { Json } from '../core/json.ts';
 import type { Desk, Undelivered } from '../records/desks.ts';
+import type { CrewSayer } from '../records/team/crew-sayer.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import type { Catalogue } from './catalogue.ts';
 
@@ -15,6 +16,8 @@ export interface Place {
   readonly teamId: string;
   readonly channelId: string;
   readonly channelName: string;
+  /** The channel a thread hangs on; its build is the thread's too, unless the thread has one of its own. */
+  readonly threadOf?: string;
 }
 
 /** Everything a handler is given. It sees no interaction, no client, no SQL and no clock but this one. */
@@ -60,6 +63,8 @@ export interface Hand {
   /** Messages that could not be posted at all. */
   undelivered(): readonly Undelivered[];
   readonly catalogue: Catalogue;
+  /** Says quantities in the units of whoever asks: as the request types them, else as the crew counts. */
+  readonly say: CrewSayer;
 }
 
 export interface Changed<Value> {

@@ -1,10 +1,12 @@
 import type { Clock } from '../core/clock.ts';
 import { UserError } from '../core/user-error.ts';
 import type { Desk, Desks } from '../records/desks.ts';
+import { crewSayer } from '../records/team/crew-sayer.ts';
 import type { Catalogue } from './catalogue.ts';
 import { type FileSource, fileGone } from './file-source.ts';
 import type { Hand, Place } from './hand.ts';
 import type { Request } from './request.ts';
+import { typedUnits } from './typed-units.ts';
 
 export interface HandParts {
   readonly catalogue: Catalogue;
@@ -20,9 +22,11 @@ export interface Errand {
   readonly onProgress: (said: string) => void;
 }
 
+type Asked = Pick<Request, 'id' | 'who' | 'place' | 'people' | 'files' | 'asks'>;
+
 export function makeHand(
   { catalogue, clock, desks, files: shelf }: HandParts,
-  { id, who, place, people, files = [] }: Pick<Request, 'id' | 'who' | 'place' | 'people' | 'files'>,
+  { id, who, place, people, files = [], asks }: Asked,
   { pressedInPlace, onSaved, onProgress }: Errand,
 ): Hand {
   const here = (): Place => {
@@ -52,6 +56,9 @@ export function makeHand(
     },
     open: (file, limits) => shelf.open(file, limits),
     progress: onProgress,
+    get say() {
+      return crewSayer(place === null ? null : desk().record.settings, typedUnits(asks, catalogue));
+    },
     notice: (noticeId) => desk().notices.find(noticeId),
     undelivered: () => desk().notices.undelivered(),
     get place() {

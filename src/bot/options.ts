@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { type FieldName, isFieldName } from '../phrases/quantity/fields.ts';
 import type { Runnable } from './command.ts';
 
 /** One option of a slash command as plain data, read off its zod declaration. */
@@ -16,6 +17,8 @@ export interface OptionSpec {
   readonly suggests: boolean;
   /** What it is when it is left out, as it would be typed. */
   readonly unlessSaid?: string;
+  /** The quantity that is typed there; a request is answered in the units it was asked in. */
+  readonly measures?: FieldName;
 }
 
 /** What the platform's pickers hand over is an id; the declaration says so with `.meta({ picks: … })`. */
@@ -28,6 +31,7 @@ const Property = z.object({
   minLength: z.int().optional(),
   maxLength: z.int().optional(),
   picks: z.enum(['person', 'file']).optional(),
+  measures: z.string().refine(isFieldName).optional(),
   default: z.union([z.string(), z.number(), z.boolean()]).optional(),
 });
 
@@ -66,7 +70,17 @@ function declarationOf(name: string, declared: z.core.$ZodType) {
 
 function optionSpec(name: string, declared: z.core.$ZodType, suggests: boolean): OptionSpec {
   const { property, required } = declarationOf(name, declared);
-  const { type, description, enum: choices = [], picks, minimum, maximum, minLength, maxLength } = property;
+  const {
+    type,
+    description,
+    enum: choices = [],
+    picks,
+    minimum,
+    maximum,
+    minLength,
+    maxLength,
+    measures,
+  } = property;
   const unlessSaid = property.default;
   return {
     name,
@@ -81,6 +95,7 @@ function optionSpec(name: string, declared: z.core.$ZodType, suggests: boolean):
     ...(maxLength === undefined ? {} : { maxLength }),
     suggests,
     ...(unlessSaid === undefined ? {} : { unlessSaid: String(unlessSaid) }),
+    ...(measures === undefined ? {} : { measures }),
   };
 }
 

@@ -13,8 +13,12 @@ export type FuelFlow = { readonly massGs: number } | { readonly volumeCcMin: num
 const LONGEST = 60;
 
 /** An option whose text is handed to `read`, which answers or throws a UserError of its own. */
-function typedOption<Output>(description: string, read: (text: string) => Output): TypedOption<Output> {
-  return z.string().min(1).max(LONGEST).describe(description).transform(read);
+function typedOption<Output>(
+  measures: FieldName,
+  description: string,
+  read: (text: string) => Output,
+): TypedOption<Output> {
+  return z.string().min(1).max(LONGEST).meta({ description, measures }).transform(read);
 }
 
 /**
@@ -24,43 +28,43 @@ function typedOption<Output>(description: string, read: (text: string) => Output
  * @param name as the option is called, so that a question can be answered by a button.
  */
 export function quantity(name: string, field: FieldName, description: string): TypedOption<number> {
-  return typedOption(description, (text) => readAs(name, field, text).value);
+  return typedOption(field, description, (text) => readAs(name, field, text).value);
 }
 
 /** A pressure above the air outside, in kPa: boost. One said to be absolute is refused. */
 export function gaugePressure(name: string, description: string): TypedOption<number> {
-  return typedOption(description, (text) => referred(name, text, 'gauge'));
+  return typedOption('pressure', description, (text) => referred(name, text, 'gauge'));
 }
 
 /** A pressure above nothing at all, in kPa. One said to be a gauge's is refused. */
 export function absolutePressure(name: string, description: string): TypedOption<number> {
-  return typedOption(description, (text) => referred(name, text, 'absolute'));
+  return typedOption('pressure', description, (text) => referred(name, text, 'absolute'));
 }
 
 /** A speed of turning, in rpm. */
 export function turningSpeed(name: string, description: string): TypedOption<number> {
-  return typedOption(description, (text) =>
+  return typedOption('speed', description, (text) =>
     inUnit(name, 'speed', text, 'rpm', 'a speed of turning, e.g. 6500 rpm'),
   );
 }
 
 /** A speed along a path, in km/h. */
 export function travelSpeed(name: string, description: string): TypedOption<number> {
-  return typedOption(description, (text) =>
+  return typedOption('speed', description, (text) =>
     inUnit(name, 'speed', text, 'km/h', 'a speed along a path, e.g. 20 m/s'),
   );
 }
 
 /** A flow by mass, in g/s: air. */
 export function massFlow(name: string, description: string): TypedOption<number> {
-  return typedOption(description, (text) =>
+  return typedOption('flow', description, (text) =>
     inUnit(name, 'flow', text, 'g/s', 'a flow by mass, e.g. 150 g/s or 20 lb/min'),
   );
 }
 
 /** A flow of fuel, by mass or by volume. */
 export function fuelFlow(name: string, description: string): TypedOption<FuelFlow> {
-  return typedOption(description, (text) => {
+  return typedOption('flow', description, (text) => {
     const { value, unit } = readAs(name, 'flow', text);
     return unit === 'g/s' ? { massGs: value } : { volumeCcMin: value };
   });
@@ -68,7 +72,7 @@ export function fuelFlow(name: string, description: string): TypedOption<FuelFlo
 
 /** A λ. A gauge's AFR is refused with the λ it stands for on petrol's scale, as gauges show it. */
 export function lambdaValue(name: string, description: string): TypedOption<number> {
-  return typedOption(description, (text) => {
+  return typedOption('ratio', description, (text) => {
     const { value, typedUnit } = readAs(name, 'ratio', text);
     if (typedUnit !== 'AFR') return value;
     const lambda = (value / 14.7).toFixed(3);

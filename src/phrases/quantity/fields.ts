@@ -411,3 +411,7 @@ export const askedSomewhere: ReadonlySet<string> = new Set(
 function doubtsOf(words: string, units: readonly UnitId[], why: string): Readonly<Record<string, Doubt>> {
   return Object.fromEntries(words.split(' ').map((word) => [word, { units, why }]));
 }
+
+export function isFieldName(name: string): name is FieldName {
+  return Object.hasOwn(fields, name);
+}
