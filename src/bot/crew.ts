@@ -7,7 +7,7 @@ import type { DateReading } from '../phrases/dates/reading.ts';
 import type { Build } from '../records/builds/build.ts';
 import { dateLocale, type TeamSettings } from '../records/team/team.ts';
 import type { TeamRecord } from '../records/team-record.ts';
-import type { Hand } from './hand.ts';
+import type { Hand, Place } from './hand.ts';
 
 /** Where and when the crew is: what a handler needs to read and to say a day. */
 export interface Crew {
@@ -21,16 +21,20 @@ export function crewOf({ record, clock }: Hand): Crew {
   return { settings, today: dayAt(clock.nowMs(), settings.zone), days: workingDays(settings.country) };
 }
 
-/** The build this channel is about; null until something is recorded in it. */
+/** The build this channel is about, or the one a thread hangs on; undefined until something is recorded in it. */
 export function buildHere({ record, place }: Hand): Build | undefined {
-  return record.builds.inChannel(place.channelId);
+  return buildAt(record, place);
+}
+
+function buildAt({ builds }: TeamRecord, { channelId, threadOf }: Place): Build | undefined {
+  return builds.inChannel(channelId) ?? (threadOf === undefined ? undefined : builds.inChannel(threadOf));
 }
 
 /** Opens the channel's build with its first record, under the channel's own name. */
 export function openBuildHere(record: TeamRecord, { place }: Hand): Build {
   return (
-    record.builds.inChannel(place.channelId) ??
-    record.builds.open(place.channelId, place.channelName || 'The build')
+    buildAt(record, place) ??
+    record.builds.open(place.threadOf ?? place.channelId, place.channelName || 'The build')
   );
 }
 

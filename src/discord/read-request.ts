@@ -56,10 +56,16 @@ export function readSuggestRequest(interaction: AutocompleteInteraction): Sugges
 function askerOf(interaction: Interaction): { who: Person; place: Place | null } {
   const { user, guildId, channelId, channel } = interaction;
   const name = interaction.inCachedGuild() ? interaction.member.displayName : user.displayName;
+  const parentId = channel?.isThread() === true ? channel.parentId : null;
   const place =
     guildId === null || channelId === null
       ? null
-      : { teamId: guildId, channelId, channelName: channel && 'name' in channel ? (channel.name ?? '') : '' };
+      : {
+          teamId: guildId,
+          channelId,
+          channelName: channel && 'name' in channel ? (channel.name ?? '') : '',
+          ...(parentId === null ? {} : { threadOf: parentId }),
+        };
   return { who: { id: user.id, name }, place };
 }
 

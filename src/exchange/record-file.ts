@@ -5,7 +5,7 @@ import type { WholeRecord } from '../sqlite/whole-record.ts';
 /** Names the kind of file, so that any other JSON is told apart from it. */
 const KIND = 'chargehand-record';
 
-const RecordFile = z.object({
+export const RecordFile = z.object({
   kind: z.literal(KIND),
   madeOn: z.string(),
   team: z.string(),
@@ -30,7 +30,7 @@ export function readRecordFile(text: string): RecordFile {
   if (read.success) return read.data;
   throw new UserError(
     'bad-input',
-    'That file is not a record written by /record json. Nothing was changed. Attach the .json file as it was exported.',
+    'That file is not a record written by /export json. Nothing was changed. Attach the .json file as it was exported.',
   );
 }
 
@@ -41,4 +41,47 @@ function jsonIn(text: string): unknown {
     if (error instanceof SyntaxError) return undefined;
     throw error;
   }
+}
+
+/** Words for what a record holds, by table; what the crew would count, not every row. */
+const COUNTED: readonly (readonly [table: string, one: string, more: string])[] = [
+  ['build', 'build', 'builds'],
+  ['orders', 'order', 'orders'],
+  ['part', 'part', 'parts'],
+  ['job', 'job', 'jobs'],
+  ['measure', 'temporary measure', 'temporary measures'],
+  ['reading', 'reading', 'readings'],
+  ['port', 'port', 'ports'],
+];
+
+/** "1 build, 12 orders, 40 parts"; what there is none of is left out. */
+export function countsIn(tables: RecordFile['tables'] | WholeRecord['tables']): string {
+  const counts = COUNTED.flatMap(([table, one, more]) => {
+    const count = tables[table]?.length ?? 0;
+    return count === 0 ? [] : [`${count} ${count === 1 ? one : more}`];
+  });
+  return counts.length === 0 ? 'nothing' : counts.join(', ');
+}
+
+/**
+ * The copy with its build given to this channel, where it holds just one and that one's own channel is not this: a copy
+ * carried to another server names channels nobody has there. `bound` says of each build whether it is this channel's.
+ */
+export function boundTo(
+  file: RecordFile,
+  channelId: string,
+): {
+  readonly file: RecordFile;
+  readonly bound: readonly { readonly build: string; readonly here: boolean }[];
+} {
+  const builds = file.tables['build'] ?? [];
+  const moved: RecordFile['tables'][string] =
+    builds.length === 1 ? builds.map((build) => ({ ...build, channel_id: channelId })) : builds;
+  return {
+    file: { ...file, tables: { ...file.tables, build: moved } },
+    bound: moved.map((build) => ({
+      build: String(build['name'] ?? 'A build'),
+      here: build['channel_id'] === channelId,
+    })),
+  };
 }

@@ -29,6 +29,8 @@ export interface Asked {
   readonly id?: string;
   readonly outside?: boolean;
   readonly channel?: string;
+  /** The channel that the thread spoken in hangs on. */
+  readonly threadOf?: string;
   readonly people?: Readonly<Record<string, string>>;
 }
 
@@ -65,9 +67,17 @@ export async function openCrewBot(catalogue?: Catalogue, files: FileSource = NO_
     newReference: () => 'K7Q2',
   });
   let asked = 0;
-  const ask = (asks: Request['asks'], { as = 'Ada', id, outside, channel, people = {} }: Asked = {}) => {
+  const ask = (
+    asks: Request['asks'],
+    { as = 'Ada', id, outside, channel, threadOf, people = {} }: Asked = {},
+  ) => {
     asked += 1;
-    const place = { teamId: TEAM, channelId: channel ?? CHANNEL, channelName: 'hill-climb' };
+    const place = {
+      teamId: TEAM,
+      channelId: channel ?? CHANNEL,
+      channelName: 'hill-climb',
+      ...(threadOf && { threadOf }),
+    };
     return dispatcher.answer({
       id: id ?? `interaction-${asked}`,
       who: { id: as.toLowerCase(), name: as },

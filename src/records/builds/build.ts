@@ -8,3 +8,10 @@ export interface Build {
   /** The last day on which the morning message was decided; none is ever decided twice. */
   readonly lastMorning: Day | null;
 }
+
+/** Something the crew has said of the car or its engine: "compression ratio", "8.6". */
+export interface BuildFact {
+  readonly id: number;
+  readonly name: string;
+  readonly value: string;
+}

@@ -51,30 +51,6 @@ describe('/team', () => {
   });
 });
 
-describe('/build', () => {
-  it('says that nothing is recorded, then opens with the first order under the channel’s name', async () => {
-    const bot = await openCrewBot();
-    expect(cardIn(await bot.run('build')).result).toBe('Nothing is recorded in this channel yet');
-    await place(bot);
-    expect(cardIn(await bot.run('build'))).toMatchObject({
-      result: 'hill-climb',
-      facts: [['Orders open', '1']],
-    });
-  });
-
-  it('is named, and keeps its orders apart from another channel’s', async () => {
-    const bot = await openCrewBot();
-    await place(bot);
-    await bot.run('build', { name: 'Coupe' });
-    expect(cardIn(await bot.run('build')).data).toEqual({ name: 'Coupe', openOrders: 1 });
-    expect(cardIn(await bot.run('build', {}, { channel: '601' })).data).toEqual({
-      name: null,
-      openOrders: 0,
-    });
-    expect(refusalIn(await bot.run('order show', { order: '1' }, { channel: '601' })).code).toBe('not-found');
-  });
-});
-
 describe('/undo', () => {
   it('takes the asker’s own last change back, and brings it again', async () => {
     const bot = await openCrewBot();
