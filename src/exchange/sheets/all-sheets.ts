@@ -1,0 +1,31 @@
+import type { Sheet } from '../csv.ts';
+import { fluidSheet } from './fluid-sheet.ts';
+import { jobSheet } from './job-sheet.ts';
+import { orderSheet } from './order-sheet.ts';
+import { partSheet } from './part-sheet.ts';
+import { portSheet } from './port-sheet.ts';
+import { readingSheet } from './reading-sheet.ts';
+import { runningInSheet } from './running-in-sheet.ts';
+import type { SheetSource } from './sheet-source.ts';
+import { stageSheet } from './stage-sheet.ts';
+import { temporarySheet } from './temporary-sheet.ts';
+
+/** As many as a message of the platform carries files, so one export is one message. */
+export const MOST_SHEETS = 10;
+
+/** A build's record as sheets, one for each kind of thing; those with nothing in them are left out. */
+export function sheetsOf(source: SheetSource): readonly Sheet[] {
+  return [
+    orderSheet,
+    partSheet,
+    jobSheet,
+    temporarySheet,
+    stageSheet,
+    fluidSheet,
+    readingSheet,
+    runningInSheet,
+    portSheet,
+  ]
+    .map((sheet) => sheet(source))
+    .filter(({ rows }) => rows.length > 0);
+}

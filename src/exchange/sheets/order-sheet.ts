@@ -1,0 +1,51 @@
+import { standing } from '../../records/orders/order.ts';
+import { decimalsOf } from '../../records/orders/say-order.ts';
+import type { Sheet } from '../csv.ts';
+import type { SheetSource } from './sheet-source.ts';
+
+/** Every order, cancelled ones too; `/import orders` reads it back. */
+export function orderSheet({ record, build }: SheetSource): Sheet {
+  return {
+    name: 'orders',
+    head: [
+      'number',
+      'what',
+      'supplier',
+      'kind',
+      'quantity',
+      'received',
+      'to sort out',
+      'still to come',
+      'price',
+      'currency',
+      'ordered',
+      'first promised',
+      'due',
+      'state',
+      'chased by',
+      'last chased',
+    ],
+    rows: record.orders.allOfBuild(build.id).map((order) => {
+      const { state, received, toSortOut, outstanding } = standing(order);
+      const { price } = order;
+      return [
+        order.id,
+        order.what,
+        order.supplier,
+        order.kind,
+        order.quantity,
+        received,
+        toSortOut,
+        outstanding,
+        price === null ? null : price.minor / 10 ** decimalsOf(price.currency),
+        price?.currency ?? null,
+        order.orderedOn,
+        order.firstPromisedOn,
+        order.promisedOn,
+        state,
+        order.chaserName,
+        order.chasedOn,
+      ];
+    }),
+  };
+}
