@@ -58,14 +58,14 @@ export function finishJob(record: TeamRecord, job: Job, by: By): Said<Job> {
   const done = { ...job, doneOn: by.on, doneByName: by.name };
   record.jobs.change(done);
   const fitted = job.needs.flatMap((need) =>
-    need.kind === 'part' ? (fit(record, need.partId, need.quantity, by) ?? []) : [],
+    need.kind === 'part' ? (markFitted(record, need.partId, need.quantity, by) ?? []) : [],
   );
   const said = fitted.length === 0 ? '' : `, fitted: ${fitted.join(', ')}`;
   return { value: done, said: `job #${job.id} "${job.name}" done${said}` };
 }
 
 /** Counts what is in hand of a part as fitted, as far as it goes; its name when anything was. */
-function fit(record: TeamRecord, partId: number, quantity: number, by: By): string | undefined {
+function markFitted(record: TeamRecord, partId: number, quantity: number, by: By): string | undefined {
   const part = record.parts.find(partId);
   if (part === undefined) return undefined;
   const { inHand, fitted, hadCome } = countPart(

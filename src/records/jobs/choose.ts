@@ -1,0 +1,127 @@
+import { UserError } from '../../core/user-error.ts';
+import { debrisJobs, type SetJob, startingJobs } from '../../tables/jobs.ts';
+import { openPart } from '../parts/open-part.ts';
+import { plain } from '../suppliers/supplier.ts';
+import type { TeamRecord } from '../team-record.ts';
+import type { StageFact } from './facts.ts';
+import type { Job, JobNeed } from './job.ts';
+import type { Said } from './moves.ts';
+import { partForSet } from './need-words.ts';
+import { type NamedNeed, openNeedGiver } from './needs.ts';
+
+/** What a crew chooses from: one stage of the starting set, or what is to be done after a bearing failure. */
+export const DEBRIS = 'bearing-failure';
+
+/** What is on offer: jobs of a set that are not on the build's list yet, and how many are. */
+export interface Offer {
+  readonly offered: readonly SetJob[];
+  readonly there: number;
+}
+
+/** The jobs of a stage's part of the starting set, or of the set after a bearing failure; nothing is offered twice. */
+export function offerOf(record: TeamRecord, buildId: number, set: string): Offer {
+  const all = set === DEBRIS ? debrisJobs : startingJobs.filter(({ stage }) => stage === set);
+  const keys = record.jobs.fromSet(buildId);
+  const names = new Set(record.jobs.ofBuild(buildId).map(({ name }) => plain(name)));
+  const offered = all.filter(({ key, name }) => !keys.has(key) && !names.has(plain(name)));
+  return { offered, there: all.length - offered.length };
+}
+
+/**
+ * Writes chosen jobs down with what they need. A job they wait for that was not chosen is not waited for; a part nobody
+ * has named yet is written down; a fluid is needed where the build has a case of that name.
+ *
+ * @throws UserError 'already-done' when all of them are on the list.
+ */
+export function choose(
+  record: TeamRecord,
+  buildId: number,
+  chosen: readonly SetJob[],
+  stages: readonly StageFact[],
+): Said<readonly Job[]> {
+  const keys = new Map(record.jobs.fromSet(buildId));
+  const added: { readonly job: Job; readonly from: SetJob }[] = [];
+  for (const from of chosen) {
+    if (keys.has(from.key)) continue;
+    const { name, system, minutes, people, tools, note, goesBack } = from;
+    const stage = stages.some(({ key }) => key === from.stage) ? from.stage : null;
+    const words = [note, goesBack === undefined ? undefined : `May it go back? ${goesBack}`].filter(Boolean);
+    const job = record.jobs.add({
+      buildId,
+      name,
+      setKey: from.key,
+      stage,
+      system,
+      minutes,
+      people,
+      tools,
+      note: words.length === 0 ? null : words.join(' '),
+    });
+    keys.set(from.key, job.id);
+    added.push({ job, from });
+  }
+  if (added.length === 0) {
+    throw new UserError(
+      'already-done',
+      'All of these are on the list already. Nothing was changed. /job list shows them.',
+    );
+  }
+  const giver = openNeedGiver(record, buildId, stages);
+  // everything chosen earlier that comes after one of these waits for it as well
+  const wholeSet = [...startingJobs, ...debrisJobs];
+  const fresh = new Set(added.map(({ from }) => from.key));
+  for (const { job, from } of added) giver.give(job, needsOf(record, buildId, from, keys, stages));
+  for (const [key, id] of keys) {
+    const later = wholeSet.find((one) => one.key === key);
+    const job = record.jobs.find(id);
+    if (later === undefined || job === undefined || job.doneOn !== null) continue;
+    const before = wholeSet.filter(
+      (one) =>
+        fresh.has(one.key) &&
+        (one.before.includes(key) || (later.after.includes(one.key) && !fresh.has(key))),
+    );
+    giver.give(
+      job,
+      before.flatMap((one) => jobNeed(keys, one.key)),
+    );
+  }
+  const value = added.flatMap(({ job }) => record.jobs.find(job.id) ?? []);
+  const [first] = value;
+  const said =
+    value.length === 1 && first !== undefined
+      ? `job "${first.name}" taken from the starting set`
+      : `${value.length} jobs taken from the starting set`;
+  return { value, said };
+}
+
+function needsOf(
+  record: TeamRecord,
+  buildId: number,
+  from: SetJob,
+  keys: ReadonlyMap<string, number>,
+  stages: readonly StageFact[],
+): readonly NamedNeed[] {
+  const cases = record.fluids.casesOf(buildId);
+  const fluids = from.fluids.flatMap((name): NamedNeed[] => {
+    const found = cases.find(
+      (one) => plain(one.name).includes(plain(name)) || plain(name).includes(plain(one.name)),
+    );
+    return found === undefined ? [] : [{ need: { kind: 'fluid', caseId: found.id }, name: found.name }];
+  });
+  const passed = from.afterStages.flatMap((key): NamedNeed[] => {
+    const stage = stages.find((one) => one.key === key);
+    return stage === undefined ? [] : [{ need: { kind: 'stage', stage: key }, name: stage.name }];
+  });
+  const parts = from.parts.map(({ name, quantity, singleUse }): NamedNeed => {
+    const { part, isNew } = openPart(record, buildId, partForSet(record, buildId, name), quantity);
+    if (isNew) record.parts.correct({ ...part, singleUse, system: from.system });
+    const need: JobNeed = { kind: 'part', partId: part.id, quantity };
+    return { need, name: part.name };
+  });
+  return [...from.after.flatMap((key) => jobNeed(keys, key)), ...passed, ...parts, ...fluids];
+}
+
+function jobNeed(keys: ReadonlyMap<string, number>, key: string): readonly NamedNeed[] {
+  const jobId = keys.get(key);
+  return jobId === undefined ? [] : [{ need: { kind: 'job', jobId }, name: key }];
+}
