@@ -38,6 +38,8 @@ const Row = z.strictObject({
   grows: z.literal(true).exactOptional(),
   /** A fall is bad news even within limits. */
   falling: z.literal(true).exactOptional(),
+  /** On which side of a common limit it is wrong, and not merely to be looked into. */
+  grave: z.array(z.enum(['low', 'high'])).default([]),
   /** The name its common limits stand under, where it is another one. */
   common: z.string().exactOptional(),
   /** What to do before anything else when it is too low or too high. */

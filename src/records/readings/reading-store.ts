@@ -16,6 +16,7 @@ const ReadingRow = z
     kind: z.string(),
     value: z.number(),
     unit: z.string(),
+    shown_in: z.string(),
     typed: z.string(),
     ...ConditionRow,
     taken_at_ms: z.int(),
@@ -32,6 +33,7 @@ const ReadingRow = z
       kind: row.kind,
       value: row.value,
       unit: row.unit,
+      shownIn: row.shown_in,
       typed: row.typed,
       conditions: conditionsIn(row),
       takenAtMs: row.taken_at_ms,
@@ -82,12 +84,12 @@ export interface ReadingStore {
 
 export function openReadingStore(db: Database): ReadingStore {
   const insert = db.prepare(
-    `INSERT INTO reading (build_id, kind, value, unit, typed, ${CONDITION_COLUMNS}, taken_at_ms, by_name, note, link, first_value, set_id)
-     VALUES (@buildId, @kind, @value, @unit, @typed, ${GIVEN_CONDITIONS}, @takenAtMs, @byName, @note, @link, @firstValue, @setId)
+    `INSERT INTO reading (build_id, kind, value, unit, shown_in, typed, ${CONDITION_COLUMNS}, taken_at_ms, by_name, note, link, first_value, set_id)
+     VALUES (@buildId, @kind, @value, @unit, @shownIn, @typed, ${GIVEN_CONDITIONS}, @takenAtMs, @byName, @note, @link, @firstValue, @setId)
      RETURNING *`,
   );
   const update = db.prepare(
-    `UPDATE reading SET kind = @kind, value = @value, unit = @unit, typed = @typed, place = @place,
+    `UPDATE reading SET kind = @kind, value = @value, unit = @unit, shown_in = @shownIn, typed = @typed, place = @place,
        speed_rpm = @speedRpm, temperature_c = @temperatureC, boost_kpa = @boostKPa, fuel = @fuel, states = @states,
        taken_at_ms = @takenAtMs, by_name = @byName, note = @note, link = @link, first_value = @firstValue,
        set_id = @setId WHERE id = @id`,

@@ -20,8 +20,10 @@ export interface Reading {
   readonly kind: string;
   /** In the kind's base unit. */
   readonly value: number;
-  /** The kind's base unit: `kPa`, `degC`, `V`, `percent`, `mm`, `km`, `h`, or the crew's own word. */
+  /** The kind's base unit: `kPa`, `degC`, `V`, `A`, `rpm`, `mm`, `km`, `h`, `lambda`, `1` (a share), or the crew's own word. */
   readonly unit: string;
+  /** What it is shown in: the unit it was typed in. */
+  readonly shownIn: string;
   /** The line as it was typed. */
   readonly typed: string;
   readonly conditions: Conditions;

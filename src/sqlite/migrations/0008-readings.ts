@@ -16,6 +16,7 @@ export default {
       kind TEXT NOT NULL CHECK (length(kind) BETWEEN 1 AND 60),
       value REAL NOT NULL,
       unit TEXT NOT NULL,
+      shown_in TEXT NOT NULL,
       typed TEXT NOT NULL,${CONDITIONS}
       taken_at_ms INTEGER NOT NULL,
       by_name TEXT NOT NULL,

@@ -1,0 +1,211 @@
+import { tidyKeepingCase } from '../quantity/tidy.ts';
+import { bind } from './bind.ts';
+import { sharedConditions } from './conditions.ts';
+import type { KindSpec } from './kind-spec.ts';
+import type { LineReading, LineValue } from './line-reading.ts';
+import { doubt, NotRead, option, refusal } from './outcome.ts';
+import { rolesOf } from './roles.ts';
+import { type Piece, takeApart } from './take-apart.ts';
+import { PETROL_AFR, readValues } from './values.ts';
+
+const LONGEST = 200;
+const NOTE = /\s+note:?\s+(?<note>.+)$/iu;
+/** Words by which a mixture gauge's figure is an air–fuel ratio. */
+const AFR_WORDS: readonly string[] = ['afr', 'air-fuel ratio', 'air fuel ratio'];
+/** Fuels whose own scale is so near to petrol's that one figure does for both. */
+const LIKE_PETROL = /^(?:petrol|E0?[0-9]|E10)$/;
+
+/** Words that make a figure a rough one. */
+const ABOUT = /^(?:[~≈]|about|approx\.?|approximately|circa|ca\.?|around|roughly|etwa|ungefähr|environ)$/iu;
+
+export interface LineContext {
+  readonly kinds: readonly KindSpec[];
+  /** Stoichiometric air–fuel ratio of a fuel by the name it goes by here; undefined where nobody knows it. */
+  readonly afrOf: (fuel: string) => number | undefined;
+}
+
+/** What to type, for a refusal. */
+export const LINE_EXAMPLES =
+  'oil 4.2 bar at 2500 rpm 92C, compression 12.1 12.0 11.8 11.9 bar, cyl 3 leak 8 %, battery rest 12.6 cranking 10.1, odo 1234 km';
+
+/**
+ * A line of readings as people type it: what, value with unit, conditions, in any order.
+ *
+ * One meaning a careful person would write down is read; several are asked about, each with the line that would mean it
+ * alone; none is refused. Never guesses in silence, and throws on nothing. No time, no state.
+ */
+export function readLine(typed: string, context: LineContext): LineReading {
+  const whole = tidyKeepingCase(typed).replace(/\.$/u, '');
+  const note = NOTE.exec(whole)?.groups?.['note'];
+  const text = note === undefined ? whole : whole.replace(NOTE, '');
+  if (text === '') return { verdict: 'refuse', problem: 'Nothing was typed.' };
+  if (text.length > LONGEST)
+    return { verdict: 'refuse', problem: `That is ${text.length} characters, too long for a reading.` };
+  try {
+    const found = readText(text, context);
+    return found.verdict === 'read' && note !== undefined ? { ...found, note } : found;
+  } catch (error) {
+    if (error instanceof NotRead) return withNote(error.outcome, note);
+    throw error;
+  }
+}
+
+function withNote(outcome: LineReading, note: string | undefined): LineReading {
+  if (outcome.verdict !== 'ask' || note === undefined) return outcome;
+  return { ...outcome, options: outcome.options.map(({ typed }) => option(`${typed} note ${note}`)) };
+}
+
+function readText(text: string, context: LineContext): LineReading {
+  if (/\d:\d/u.test(text)) throw refusal('That is a ratio, and no kind of reading here is one.');
+  const pieces = takeApart(text, context.kinds);
+  if (!pieces.some(({ type }) => type === 'amount')) throw refusal('There is no value in it.');
+  const named = namedKinds(pieces, context.kinds);
+  const outcomes = named.map((kind) => interpret(kind, pieces, text, context));
+  const reads = outcomes.filter((outcome) => outcome.verdict === 'read');
+  const [read, ...others] = reads;
+  if (read !== undefined && others.length === 0) return afterUnknown(read, pieces, text);
+  if (read !== undefined) {
+    return ask(
+      'Of what?',
+      reads.flatMap((each) => (each.verdict === 'read' ? [option(`${each.kind} ${text}`)] : [])),
+    );
+  }
+  const asks = outcomes.filter((outcome) => outcome.verdict === 'ask');
+  const [question] = asks;
+  if (question !== undefined) {
+    const options = asks.flatMap((each) => (each.verdict === 'ask' ? each.options : []));
+    const distinct = [...new Map(options.map((each) => [each.typed, each])).values()];
+    return { ...question, options: distinct };
+  }
+  const [refused] = outcomes;
+  if (outcomes.length > 1 || refused === undefined) {
+    throw refusal(`"${text}" is no reading that is known here.`);
+  }
+  return refused;
+}
+
+const ask = (question: string, options: readonly ReturnType<typeof option>[]): LineReading => ({
+  verdict: 'ask',
+  question,
+  options,
+});
+
+/** The kinds a line can be about, by its words, its places, or else its units. @throws NotRead for two of them. */
+function namedKinds(pieces: readonly Piece[], kinds: readonly KindSpec[]): readonly KindSpec[] {
+  const boosts = wordsOf(kinds, 'boost');
+  const said = pieces.flatMap((piece) => (piece.type === 'kind' ? [piece.word] : []));
+  const withoutBoost = said.filter((word) => !boosts.includes(word));
+  const words = withoutBoost.length > 0 ? withoutBoost : said;
+  const sets = words.map((word) => kinds.filter((kind) => answersTo(kind, word)));
+  const common = sets.reduce((kept, next) => kept.filter((kind) => next.includes(kind)), sets[0] ?? []);
+  if (sets.length > 0 && common.length === 0) {
+    throw refusal(
+      `One line, one kind: here are ${[...new Set(words)].join(' and ')}. Log them one after the other.`,
+    );
+  }
+  if (common.length > 0) return common;
+  const implied = pieces.flatMap((piece) =>
+    piece.type === 'place' && piece.place.implies !== undefined ? [piece.place.implies] : [],
+  );
+  if (implied.length > 0) return kinds.filter(({ name }) => name === implied[0]);
+  return kinds.filter(({ field, unit }) =>
+    pieces.some((piece) => {
+      if (piece.type !== 'amount') return false;
+      if (piece.ownUnit) return field === null && unit.toLowerCase() === piece.unit.toLowerCase();
+      return field !== null && piece.fields.includes(field) && !piece.fields.includes('speed');
+    }),
+  );
+}
+
+const answersTo = ({ name, words }: KindSpec, word: string): boolean =>
+  name.toLowerCase() === word || words.includes(word);
+const wordsOf = (kinds: readonly KindSpec[], name: string): readonly string[] =>
+  kinds.filter((kind) => kind.name === name).flatMap(({ words }) => [name, ...words]);
+
+function interpret(
+  kind: KindSpec,
+  pieces: readonly Piece[],
+  text: string,
+  context: LineContext,
+): LineReading {
+  try {
+    const roles = rolesOf(pieces, kind, wordsOf(context.kinds, 'boost'));
+    if (roles.values.length === 0) throw refusal(`There is no value of ${kind.name} in it.`);
+    const shared = sharedConditions(roles, pieces, kind, text);
+    const named = pieces.some((piece) => piece.type === 'kind' && AFR_WORDS.includes(piece.word));
+    const amounts = named ? roles.values.map((amount) => ({ ...amount, unit: 'AFR' })) : roles.values;
+    const figures = readValues(amounts, kind, text);
+    if (kind.name === 'lambda')
+      refuseOtherScales(
+        figures.map(({ value }) => value),
+        amounts.some(({ unit }) => /afr/iu.test(unit)),
+        shared.fuel,
+        pieces,
+        text,
+        context,
+      );
+    const bound = bind(roles.values, pieces, kind, text);
+    const values = figures.map(
+      ({ value, shownIn }, index): LineValue => ({
+        value,
+        shownIn,
+        conditions: { ...shared, states: [], ...bound[index] },
+      }),
+    );
+    return {
+      verdict: 'read',
+      kind: kind.name,
+      values,
+      readAs: [...new Set(figures.flatMap(({ readAs }) => readAs))],
+    };
+  } catch (error) {
+    if (error instanceof NotRead) return error.outcome;
+    throw error;
+  }
+}
+
+/** An air–fuel ratio beside another fuel than petrol: on whose scale? */
+function refuseOtherScales(
+  lambdas: readonly number[],
+  isAfr: boolean,
+  fuel: string | undefined,
+  pieces: readonly Piece[],
+  text: string,
+  { afrOf }: LineContext,
+): void {
+  const [lambda] = lambdas;
+  if (!isAfr || fuel === undefined || LIKE_PETROL.test(fuel) || lambda === undefined) return;
+  const afr = lambda * PETROL_AFR;
+  const own = afrOf(fuel);
+  const rest = pieces
+    .filter(({ type }) => type !== 'kind' && type !== 'amount')
+    .map(({ start, end }) => text.slice(start, end));
+  const conditions = pieces.flatMap((piece) =>
+    piece.type === 'amount' && piece.fields.length > 0 && !piece.fields.includes('ratio')
+      ? [text.slice(piece.start, piece.end)]
+      : [],
+  );
+  const as = (value: number): string =>
+    ['lambda', value.toFixed(3).replace(/0$/u, ''), ...rest, ...conditions].join(' ');
+  throw doubt(`${Number(afr.toFixed(2))} on petrol's scale, as most gauges show it, or on that of ${fuel}?`, [
+    as(lambda),
+    ...(own === undefined ? [] : [as(afr / own)]),
+  ]);
+}
+
+/** Words nobody knows are never passed over: they can be kept as a note. */
+function afterUnknown(read: LineReading, pieces: readonly Piece[], text: string): LineReading {
+  const unknown = pieces.filter(({ type }) => type === 'unknown');
+  if (unknown.length === 0) return read;
+  const said = unknown.map(({ start, end }) => text.slice(start, end)).join(' ');
+  const rest = unknown
+    .toReversed()
+    .reduce((line, { start, end }) => `${line.slice(0, start)} ${line.slice(end)}`, text)
+    .replace(/\s+/gu, ' ')
+    .trim();
+  if (ABOUT.test(said)) return ask(`“${said}”: is the figure itself what was measured?`, [option(rest)]);
+  if (!/[\p{L}\d]/u.test(said)) throw refusal(`"${said}" is not read here.`);
+  return ask(`What is “${said}” to say?`, [
+    { label: `Keep it as a note: ${said}`, typed: `${rest} note ${said}` },
+  ]);
+}
