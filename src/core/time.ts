@@ -30,9 +30,15 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 
 /** "Fri 4 Dec"; the year is added when it is not that of `today`. Always with the weekday, so a slip is seen. */
 export function sayDay(day: Day, today: Day): string {
+  const inFull = sayFullDay(day);
+  return day.slice(0, 4) === today.slice(0, 4) ? inFull.slice(0, -' 0000'.length) : inFull;
+}
+
+/** "Fri 4 Dec 2026": for what is read in another year. */
+export function sayFullDay(day: Day): string {
   const date = Temporal.PlainDate.from(day);
   const words = `${WEEKDAYS[date.dayOfWeek - 1]} ${date.day} ${MONTHS[date.month - 1]}`;
-  return date.year === Temporal.PlainDate.from(today).year ? words : `${words} ${date.year}`;
+  return `${words} ${String(date.year).padStart(4, '0')}`;
 }
 
 export function isZone(zone: string): boolean {

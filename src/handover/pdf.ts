@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import PDFDocument from 'pdfkit';
 import type { Fact } from '../core/reply.ts';
 import type { PaintedFigure, PaintedPaper, PaintedSection, Table, Words } from './paper.ts';
 import { TONE_WORD } from './paper.ts';
@@ -28,6 +27,7 @@ const GAP = 6;
  * wide as the text, bookmarks for the sections, and a structure that a screen reader can follow.
  */
 export async function pdfOf(paper: PaintedPaper): Promise<Uint8Array> {
+  const { default: PDFDocument } = await import('pdfkit'); // 140 ms that a start does not need
   const doc = new PDFDocument({
     size: 'A4',
     margins: MARGINS,

@@ -1,0 +1,68 @@
+import { isInPlace } from '../../records/measures/measure.ts';
+import { standings } from '../../records/parts/standings.ts';
+import type { Pass, Stage } from '../../records/stages/stage.ts';
+import type { Section } from '../paper.ts';
+import type { ChapterSource } from './chapter-source.ts';
+
+/** What whoever takes the car over has to know first: everything that is not closed. */
+export function openPoints(source: ChapterSource): Section {
+  const points = [
+    ...measuresInPlace(source),
+    ...stagePoints(source.record.stages.ofBuild(source.build.id)),
+    ...partPoints(source),
+    ...jobPoints(source),
+    ...runningInPoints(source),
+  ];
+  return {
+    heading: 'Open points',
+    blocks:
+      points.length === 0
+        ? [{ kind: 'words', text: 'Nothing is recorded as open.' }]
+        : points.map((text) => ({ kind: 'words', text, tone: 'open' })),
+  };
+}
+
+function measuresInPlace({ record, build }: ChapterSource): readonly string[] {
+  return record.measures
+    .ofBuild(build.id)
+    .filter(isInPlace)
+    .map(({ what }) => `Temporary measure still in place: ${what}.`);
+}
+
+/** A stage passed with something open, or reopened since, stays a point until it is passed again in order. */
+function stagePoints(all: readonly Stage[]): readonly string[] {
+  const ahead = all.filter(({ passes }) => passes.length === 0).map(({ name }) => name);
+  return [
+    ...all.flatMap(({ name, passes }) => passPoints(name, passes.at(-1))),
+    ...(ahead.length === 0 ? [] : [`Stages not passed yet: ${ahead.join(', ')}.`]),
+  ];
+}
+
+function passPoints(name: string, last: Pass | undefined): readonly string[] {
+  if (last === undefined) return [];
+  if (last.reopenedOn !== null) return [`Stage reopened: ${name}. ${last.reopenedBy ?? ''}`.trim()];
+  return last.reason === null ? [] : [`Stage passed although something was open: ${name}. ${last.reason}.`];
+}
+
+function partPoints({ record, build, today }: ChapterSource): readonly string[] {
+  return standings(record, build.id, today).flatMap(({ part, missing, toSortOut, coming, out }) => [
+    ...(toSortOut > 0 ? [`To sort out: ${part.name}.`] : []),
+    ...(missing > 0 ? [`Not ordered: ${missing} × ${part.name}.`] : []),
+    ...(coming.length > 0 ? [`Still on order: ${part.name}.`] : []),
+    ...(out.length > 0 ? [`Out for work: ${part.name}.`] : []),
+  ]);
+}
+
+function jobPoints({ record, build }: ChapterSource): readonly string[] {
+  return record.jobs
+    .ofBuild(build.id)
+    .filter(({ doneOn, dropped }) => doneOn === null && !dropped)
+    .map(({ name }) => `Job open: ${name}.`);
+}
+
+function runningInPoints({ record, build }: ChapterSource): readonly string[] {
+  const steps = record.runIn.ofBuild(build.id)?.steps ?? [];
+  return steps
+    .filter(({ doneOn, dropped }) => doneOn === null && !dropped)
+    .map(({ what }) => `Running in, still to do: ${what}.`);
+}
