@@ -1,38 +1,11 @@
+import type { FittingSystem, NamedSeat } from '../../core/fitting-end.ts';
 import type { Side, Thread } from '../threads/thread.ts';
 
-/** How the trade names a kind of end; `plain` is a thread with no fitting standard behind it. */
-export type System =
-  | 'jic37'
-  | 'an37'
-  | 'sae45'
-  | 'orb'
-  | 'iso6149'
-  | 'orfs'
-  | 'banjo'
-  | 'g'
-  | 'r'
-  | 'rc'
-  | 'rp'
-  | 'npt'
-  | 'nptf'
-  | 'npsm'
-  | 'plain';
+/** A kind of end; `plain` is a thread with no fitting standard behind it. */
+export type System = FittingSystem | 'plain';
 
 /** Where a joint is made tight. */
-export type EndSeat =
-  | 'cone37'
-  | 'cone45'
-  | 'cone60'
-  | 'flare30'
-  | 'seat30'
-  | 'double-flare'
-  | 'bubble-flare'
-  | 'face-oring'
-  | 'boss-oring'
-  | 'washer'
-  | 'taper'
-  | 'none'
-  | 'fastener';
+export type EndSeat = NamedSeat | 'cone37' | 'cone45' | 'taper';
 
 /** A flat sealing ring, mm. */
 export interface Ring {

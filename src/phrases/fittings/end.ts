@@ -1,20 +1,14 @@
+import type { FittingSystem, NamedSeat } from '../../core/fitting-end.ts';
 import { UserError } from '../../core/user-error.ts';
 import { tidy } from '../quantity/tidy.ts';
 import { type TypedEndSize, takeEndSize } from './size.ts';
-import {
-  DASHED,
-  type EndSeatName,
-  type EndSystemName,
-  isEndPadding,
-  PHRASES,
-  type PhraseMeaning,
-} from './words.ts';
+import { DASHED, isEndPadding, PHRASES, type PhraseMeaning } from './words.ts';
 
 /** What a fitting end as typed says; whatever was not said is left open. */
 export interface TypedEnd extends TypedEndSize {
   /** Kinds it can be; empty when none was named. */
-  readonly systems: readonly EndSystemName[];
-  readonly seats: readonly EndSeatName[];
+  readonly systems: readonly FittingSystem[];
+  readonly seats: readonly NamedSeat[];
   readonly series: readonly string[];
   readonly gender: 'male' | 'female' | undefined;
   readonly tapered: boolean | undefined;
@@ -94,7 +88,7 @@ function narrowed<Name extends string>(said: readonly (readonly Name[])[]): read
 }
 
 /** A nut is female, but the nut of a brake pipe goes over the pipe and is male. */
-function genderOf(meanings: readonly PhraseMeaning[], seats: readonly EndSeatName[]): TypedEnd['gender'] {
+function genderOf(meanings: readonly PhraseMeaning[], seats: readonly NamedSeat[]): TypedEnd['gender'] {
   const said = meanings.find(({ gender }) => gender !== undefined)?.gender;
   if (said !== undefined) return said;
   const brake = seats.some((seat) => seat === 'double-flare' || seat === 'bubble-flare');

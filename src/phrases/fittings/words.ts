@@ -1,36 +1,9 @@
-/** Kinds of end that people name. */
-export type EndSystemName =
-  | 'jic37'
-  | 'an37'
-  | 'sae45'
-  | 'orb'
-  | 'iso6149'
-  | 'orfs'
-  | 'banjo'
-  | 'g'
-  | 'r'
-  | 'rc'
-  | 'rp'
-  | 'npt'
-  | 'nptf'
-  | 'npsm';
-
-export type EndSeatName =
-  | 'cone60'
-  | 'flare30'
-  | 'seat30'
-  | 'double-flare'
-  | 'bubble-flare'
-  | 'face-oring'
-  | 'boss-oring'
-  | 'washer'
-  | 'none'
-  | 'fastener';
+import type { FittingSystem, NamedSeat } from '../../core/fitting-end.ts';
 
 /** What a phrase says about an end. */
 export interface PhraseMeaning {
-  readonly systems?: readonly EndSystemName[];
-  readonly seats?: readonly EndSeatName[];
+  readonly systems?: readonly FittingSystem[];
+  readonly seats?: readonly NamedSeat[];
   readonly series?: readonly string[];
   readonly gender?: 'male' | 'female';
   /** The side it has unless another is said: a port is female, a bolt male. */
@@ -139,7 +112,7 @@ export const PHRASES: readonly Phrase[] = [
 ];
 
 /** Kinds whose sizes are dash numbers, so that a bare `6` is one. */
-export const DASHED: readonly EndSystemName[] = ['jic37', 'an37', 'sae45', 'orb', 'orfs'];
+export const DASHED: readonly FittingSystem[] = ['jic37', 'an37', 'sae45', 'orb', 'orfs'];
 
 const PADDING = new Set(
   'a the an of for with and or in on to its it thread threads threaded size fitting fittings end hose tube pipe plain machined steel brass alloy aluminium dash in inch inches mm tpi x sae jis iso din class seat seal sealed straight my this'.split(
