@@ -1,0 +1,130 @@
+import { takeCylinders } from './cylinders.ts';
+import { takeFuel } from './fuel-word.ts';
+import { type AmountPiece, type Line, readAs, saidOf, withUnit } from './line.ts';
+import { answer, ask, type QuickContext, type QuickReading } from './reading.ts';
+import { covers, has, vocabulary } from './vocabulary.ts';
+
+const INJECTOR = vocabulary(
+  'injector injectors inj düse düsen einspritzdüsen injecteur injecteurs inyector inyectores',
+);
+const SIZE = vocabulary(
+  'size sizes sized need needed power hp wheel crank engine make makes making flow cc to i in',
+);
+const POWER = vocabulary(
+  'power from of hp support supports good make makes get can will they leistung puissance potencia max',
+);
+const TIMES = vocabulary('x by off');
+const PULSE = vocabulary(
+  'max maximum longest ms pulse pulsewidth pw width duty available open time injector injection at cycle rpm injectors',
+);
+const SAYS_PULSE = vocabulary('ms pulse pulsewidth pw');
+const PRESSURE = vocabulary(
+  'rated at base fuel pressure rail flow flows would be to from in then injector injectors',
+);
+
+/** Injectors: the size for a power, the power of a set, flow at another pressure, the longest pulse. */
+export function readInjectorLine(line: Line, context: QuickContext): QuickReading | undefined {
+  const { fuel, rest: fuelled } = takeFuel(line, context);
+  const { count, rest } = takeCylinders(fuelled);
+  const withFuel = fuel === undefined ? {} : { fuel };
+  return (
+    pulse(rest, count) ??
+    size(rest, count, withFuel) ??
+    power(fuelled, withFuel) ??
+    (fuel === undefined && count === undefined ? atPressure(line) : undefined)
+  );
+}
+
+function size(
+  line: Line,
+  count: number | undefined,
+  fuel: { readonly fuel?: string },
+): QuickReading | undefined {
+  const [amount, ...more] = line.amounts;
+  if (amount === undefined || more.length > 0 || !has(line, INJECTOR) || !covers(line, INJECTOR, SIZE))
+    return undefined;
+  const powerKW = withUnit(amount, 'power')?.value;
+  if (powerKW === undefined) return undefined;
+  const said = `${saidOf(amount)}${fuel.fuel === undefined ? '' : ` ${fuel.fuel}`}`;
+  if (count === undefined)
+    return ask(
+      'injector',
+      'How many cylinders?',
+      [4, 6, 8].map((many) => ({ label: `${many} cylinders`, text: `injectors for ${said} ${many} cyl` })),
+    );
+  return answer(
+    'injector',
+    'injector-size',
+    { powerKW, cylinders: count, ...fuel },
+    { power: saidOf(amount), cylinders: String(count), ...fuel },
+  );
+}
+
+/** `6 x 440cc`: how many, and the flow of one. */
+function power(line: Line, fuel: { readonly fuel?: string }): QuickReading | undefined {
+  const [many, flow, ...more] = line.amounts;
+  if (many === undefined || flow === undefined || more.length > 0) return undefined;
+  if (!covers(line, INJECTOR, POWER, TIMES) || !(has(line, POWER) || line.asks)) return undefined;
+  const isCount = many.unit === '' && Number.isInteger(many.value) && many.value >= 1 && many.value <= 16;
+  const rated = withUnit(flow, 'flow');
+  if (!isCount || rated === undefined) return undefined;
+  const typed = rated.unit === 'g/s' ? { flowGs: rated.value } : { flowCcMin: rated.value };
+  return answer(
+    'injector',
+    'injector-power',
+    { count: many.value, ...typed, ...fuel },
+    { flow: saidOf(flow), count: String(many.value), ...fuel },
+  );
+}
+
+function pulse(line: Line, count: number | undefined): QuickReading | undefined {
+  if (!has(line, SAYS_PULSE) || !covers(line, PULSE) || count !== undefined) return undefined;
+  const rpms = line.amounts.filter((each) => withUnit(each, 'speed')?.unit === 'rpm');
+  const shares = line.amounts.filter((each) => /^(?:%|percent|pct)$/iu.test(each.unit));
+  const [speed, ...more] = rpms;
+  const [share] = shares;
+  if (speed === undefined || more.length > 0 || line.amounts.length !== rpms.length + shares.length)
+    return undefined;
+  const rpm = readAs(speed, 'speed')?.value;
+  const duty = readAs(share, 'percent')?.value;
+  if (rpm === undefined) return undefined;
+  if (duty === undefined)
+    return ask(
+      'injector',
+      'Up to which duty?',
+      [85, 90].map((most) => ({ label: `${most} %`, text: `max ms at ${rpm} rpm ${most}%` })),
+    );
+  return answer(
+    'injector',
+    'longest-pulse',
+    { rpm, duty },
+    { speed: saidOf(speed), limit: saidOf({ ...share, unit: '%' } as AmountPiece) },
+  );
+}
+
+function atPressure(line: Line): QuickReading | undefined {
+  const [flow, from, to, ...more] = line.amounts;
+  if (flow === undefined || from === undefined || more.length > 0 || !covers(line, PRESSURE))
+    return undefined;
+  const rated = withUnit(flow, 'flow');
+  if (rated === undefined || !/^(?:cc|lb|ml|#|pound|cm3)/iu.test(flow.unit)) return undefined;
+  const unit = from.unit || to?.unit || '';
+  const fromKPa = withUnit({ ...from, unit }, 'pressure')?.value;
+  if (fromKPa === undefined) return undefined;
+  const said = saidOf({ ...from, unit });
+  if (to === undefined)
+    return ask('injector', 'Is that the pressure it was rated at, or the one it is to run at?', [
+      { label: `Rated at 3 bar, wanted at ${said}`, text: `${saidOf(flow)} @ 3 bar, what at ${said}` },
+      { label: `Rated at ${said}`, text: `${saidOf(flow)} @ ${said}, what at … bar`, open: true },
+    ]);
+  const wanted = { ...to, unit: to.unit || unit };
+  const toKPa = withUnit(wanted, 'pressure')?.value;
+  if (toKPa === undefined) return undefined;
+  const typed = rated.unit === 'g/s' ? { flowGs: rated.value } : { flowCcMin: rated.value };
+  return answer(
+    'injector',
+    'flow-at-pressure',
+    { ...typed, fromKPa, toKPa },
+    { flow: saidOf(flow), from: said, to: saidOf(wanted) },
+  );
+}
