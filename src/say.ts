@@ -1,5 +1,5 @@
 import './require-runtime.ts';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -13,7 +13,7 @@ import { demo } from './demo.ts';
 import { openLocal } from './local.ts';
 import { openScript, type Spoken } from './say/script.ts';
 
-const USAGE = `npm run say -- [--json] [--db FILE] [--at 2026-12-21T08:31] [--as NAME] [LINE ...]
+const USAGE = `npm run say -- [--json] [--db FILE] [--at 2026-12-21T08:31] [--as NAME] [--files FOLDER] [LINE ...]
 Without a LINE, lines are read from standard input.`;
 
 try {
@@ -26,7 +26,7 @@ try {
 
 /** Runs the lines given, or those on standard input; resolves to the exit code. */
 async function say(): Promise<number> {
-  const { json, db, at, as, lines } = readArguments();
+  const { json, db, at, as, files, lines } = readArguments();
   const folder = db === undefined ? mkdtempSync(join(tmpdir(), 'chargehand-')) : undefined;
   const clock = at === undefined ? undefined : clockAt(systemClock.nowMs());
   const results = new Map<string, Result>();
@@ -50,7 +50,14 @@ async function say(): Promise<number> {
       clock.set(instantAt(wall, zone));
     };
     if (at !== undefined) setClock(at);
-    const script = openScript({ channel, chargehand, results, as, setClock });
+    const script = openScript({
+      channel,
+      chargehand,
+      results,
+      as,
+      setClock,
+      ...(files === undefined ? {} : { filesTo: files }),
+    });
     let failed = 0;
     for await (const line of lines) {
       if (line.trim() === '') continue;
@@ -70,6 +77,7 @@ interface Arguments {
   readonly db?: string;
   readonly at?: string;
   readonly as: string;
+  readonly files?: string;
   readonly lines: Iterable<string> | AsyncIterable<string>;
 }
 
@@ -83,14 +91,33 @@ function readArguments(): Arguments {
         db: { type: 'string' },
         at: { type: 'string' },
         as: { type: 'string', default: demo.crew[0] ?? 'Crew' },
+        files: { type: 'string' },
       },
     });
-    const { json, db, at, as } = values;
+    const { json, db, at, as, files } = values;
     const lines = positionals.length > 0 ? positionals : typedLines();
-    return { json, as, lines, ...(db === undefined ? {} : { db }), ...(at === undefined ? {} : { at }) };
+    return {
+      json,
+      as,
+      lines,
+      ...(db === undefined ? {} : { db }),
+      ...(at === undefined ? {} : { at }),
+      ...(files === undefined ? {} : { files: folderOf(files) }),
+    };
   } catch (error) {
     if (error instanceof TypeError) throw new UserError('bad-input', `${error.message}\n${USAGE}`);
     throw error;
+  }
+}
+
+/** @throws UserError when the folder cannot be made. */
+function folderOf(path: string): string {
+  try {
+    mkdirSync(path, { recursive: true });
+    return path;
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    throw new UserError('bad-input', `--files cannot be used as a folder (${code}: ${path}).`);
   }
 }
 

@@ -30,11 +30,28 @@ export function pressable(components: readonly WireComponent[]): readonly WireCo
   ]);
 }
 
+/** A menu with what can be chosen from it. */
+export interface Menu {
+  readonly customId: string;
+  readonly options: readonly { readonly label: string; readonly value: string }[];
+}
+
+export function menus(components: readonly WireComponent[]): readonly Menu[] {
+  return pressable(components).flatMap((component) =>
+    component.custom_id === undefined || !isMenu(component)
+      ? []
+      : [{ customId: component.custom_id, options: optionsOf(component) }],
+  );
+}
+
 function componentText(component: WireComponent, nameOf: NameOf): string {
   const { content, label, components = [], accessory } = component;
   if (content !== undefined) return unstyled(content, nameOf);
   if (label !== undefined) return `[${label}]`;
-  if (isMenu(component)) return `[menu: ${optionLabels(component).join(' | ')}]`;
+  if (isMenu(component))
+    return `[menu: ${optionsOf(component)
+      .map(({ label: choice }) => choice)
+      .join(' | ')}]`;
   const inside = [...components, ...(accessory ? [accessory] : [])]
     .map((one) => componentText(one, nameOf))
     .filter(Boolean);
@@ -43,11 +60,13 @@ function componentText(component: WireComponent, nameOf: NameOf): string {
 
 const isMenu = (component: WireComponent): boolean => Array.isArray(component['options']);
 
-function optionLabels(component: WireComponent): readonly string[] {
+function optionsOf(component: WireComponent): Menu['options'] {
   const options: unknown = component['options'];
   if (!Array.isArray(options)) return [];
   return options.flatMap((option: unknown) =>
-    typeof option === 'object' && option !== null && 'label' in option ? [String(option.label)] : [],
+    typeof option === 'object' && option !== null && 'label' in option && 'value' in option
+      ? [{ label: String(option.label), value: String(option.value) }]
+      : [],
   );
 }
 

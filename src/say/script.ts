@@ -1,9 +1,10 @@
 import type { Result } from '../bot/request.ts';
-import type { Hands, LocalChannel, OpenForm, Outcome, WireMessage } from '../channel/contract.ts';
+import type { Hands, LocalChannel, OpenForm, Outcome, Upload, WireMessage } from '../channel/contract.ts';
 import type { Chargehand } from '../chargehand.ts';
 import type { Json, JsonObject } from '../core/json.ts';
 import { UserError } from '../core/user-error.ts';
-import { formText, plainText, pressable } from './plain-text.ts';
+import { keepFiles, uploadOf } from './files.ts';
+import { formText, menus, plainText, pressable } from './plain-text.ts';
 
 /** One line's outcome, as `--json` prints it. Stable: scripts read it. */
 export interface Spoken {
@@ -25,6 +26,8 @@ export interface ScriptParts {
   readonly as: string;
   /** Sets the clock to a wall time of the team, `2026-12-21T08:31`. */
   readonly setClock: (wallTime: string) => void;
+  /** Where the files and pictures of answers are put; nowhere when left out. */
+  readonly filesTo?: string;
 }
 
 /** Runs typed lines one after the other through the same hands as the page. */
@@ -32,10 +35,12 @@ export interface Script {
   run(line: string): Promise<Spoken>;
 }
 
-export function openScript({ channel, chargehand, results, as, setClock }: ScriptParts): Script {
+export function openScript(parts: ScriptParts): Script {
+  const { channel, chargehand, results, as, setClock, filesTo } = parts;
   let hands: Hands = channel.hands(as);
   let lastMessage: WireMessage | undefined;
   let lastForm: OpenForm | undefined;
+  let attached: readonly Upload[] = [];
   const read = (message: WireMessage): string => plainText(message, (id) => channel.nameOf(id));
 
   const directives: Readonly<Record<string, (rest: string) => Promise<Omit<Spoken, 'input'>>>> = {
@@ -67,6 +72,24 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
         return refused(`There is no button "${rest}" on the last message.`);
       return told(await hands.press(lastMessage.id, button.custom_id));
     },
+    async choose(rest) {
+      const menu =
+        lastMessage && menus(lastMessage.components).find(({ options }) => optionIn(options, rest));
+      const value = menu && optionIn(menu.options, rest);
+      if (!lastMessage || !menu || value === undefined)
+        return refused(`There is no "${rest}" to choose on the last message.`);
+      return told(await hands.choose(lastMessage.id, menu.customId, [value]));
+    },
+    async attach(rest) {
+      try {
+        const upload = await uploadOf(rest);
+        attached = [...attached, upload];
+        return done(`${upload.name} goes with the next line.`, { bytes: upload.bytes.length });
+      } catch (error) {
+        if (!(error instanceof UserError)) throw error;
+        return refused(error.message);
+      }
+    },
     async fill(rest) {
       if (!lastForm) return refused('No form is open. @press the button that opens one.');
       const form = lastForm;
@@ -74,6 +97,12 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
       return told(await hands.submit(form, { ...standing(form), ...fieldsIn(rest) }));
     },
   };
+
+  function typed(line: string): Promise<Outcome> {
+    const files = attached;
+    attached = [];
+    return hands.type(line, { files });
+  }
 
   function told(outcome: Outcome): Omit<Spoken, 'input'> {
     if (outcome.kind === 'refused') return refused(outcome.problem);
@@ -113,7 +142,11 @@ export function openScript({ channel, chargehand, results, as, setClock }: Scrip
           ),
         };
       }
-      return { input, ...(act ? await act(rest.trim()) : told(await hands.type(input))) };
+      const shown = lastMessage;
+      const spoken = act ? await act(rest.trim()) : told(await typed(input));
+      if (filesTo !== undefined && lastMessage !== undefined && lastMessage !== shown)
+        await keepFiles(lastMessage, filesTo);
+      return { input, ...spoken };
     },
   };
 }
@@ -166,4 +199,14 @@ function fieldsIn(text: string): Record<string, string> {
       quoted ?? bare ?? '',
     ]),
   );
+}
+
+/** The value of the option of this label, or of the one that begins so. */
+function optionIn(
+  options: readonly { readonly label: string; readonly value: string }[],
+  typed: string,
+): string | undefined {
+  const wanted = typed.toLowerCase();
+  const same = options.find(({ label }) => label.toLowerCase() === wanted);
+  return (same ?? options.find(({ label }) => label.toLowerCase().startsWith(wanted)))?.value;
 }
