@@ -186,7 +186,7 @@ function writeOrders(hand: Hand, proposal: number): Answer {
     subject: 'Import',
     result: `${placed.length} ${placed.length === 1 ? 'order' : 'orders'} written down`,
     tone: 'done',
-    certainty: `#${placed.at(0)?.id ?? 0} to #${placed.at(-1)?.id ?? 0}, all yours to chase.`,
+    certainty: `${placed.map((order) => `#${order.id}`).join(', ')}: yours to chase.`.slice(0, 400),
     buttons: [undoButton(changed)],
     audience: 'crew',
     inPlace: hand.pressedInPlace,

@@ -165,4 +165,37 @@ describe('npm run say', () => {
     expect(ended.stderr).toContain('Nothing was written to it.');
     expect(readFileSync(db, 'utf8')).toContain('torque the head in three steps');
   });
+
+  it('attaches a file to the next line, chooses from a menu, and keeps the files of answers', async () => {
+    const folder = scratchFolder();
+    const list = join(folder, 'list.csv');
+    writeFileSync(list, 'what,supplier,due\nbelt,Tarn,2026-12-16\n');
+    const out = join(folder, 'out');
+    const { code, spoken } = await say(
+      ['--at', '2026-12-07T09:00', '--files', out],
+      [
+        `@attach ${list}`,
+        '/import orders',
+        '@press Write 1 down',
+        '/order list',
+        '@choose #1',
+        '/export csv',
+        '/export papers',
+      ],
+      folder,
+    );
+    expect(code).toBe(0);
+    expect(spoken[4]?.data).toMatchObject({ order: 1, dueOn: '2026-12-16' });
+    expect(readdirSync(out).filter((name) => /orders\.csv$|\.pdf$|\.html$/.test(name))).toHaveLength(3);
+    expect(readFileSync(join(out, 'hillclimb-seven-orders.csv'), 'utf8')).toContain('1,belt,Tarn');
+  });
+
+  it('says what could not be attached, chosen or made a folder', async () => {
+    const { code, spoken } = await say([], ['@attach /nowhere/at/all.csv', '@choose anything']);
+    expect(code).toBe(1);
+    expect(spoken.map(({ error }) => error)).toEqual([
+      '"/nowhere/at/all.csv" cannot be read (ENOENT). Nothing was attached.',
+      'There is no "anything" to choose on the last message.',
+    ]);
+  });
 });
