@@ -1,6 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { writeActionRef } from '../../../src/bot/action-ref.ts';
-import { type CrewBot, cardIn, formIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
+import { TOPICS } from '../../../src/bot/topics.ts';
+import {
+  allCommands,
+  type CrewBot,
+  cardIn,
+  formIn,
+  openCrewBot,
+  refusalIn,
+  TEAM,
+} from '../../support/bot.ts';
+import { pressed } from '../../support/pressed.ts';
 
 const place = (bot: CrewBot, options: Record<string, string | number> = {}) =>
   bot.run('order place', { what: 'head gasket', supplier: 'Norvale', due: '2026-12-04', ...options });
@@ -81,20 +91,50 @@ describe('/undo', () => {
 });
 
 describe('/help', () => {
-  it('lists every command with an example', async () => {
+  it('has a place for every command', async () => {
+    const { entries } = await allCommands();
+    const placed = TOPICS.flatMap(({ commands }) => commands);
+    expect(entries.map(({ name }) => name).filter((name) => !placed.includes(name))).toEqual([]);
+    expect(new Set(placed).size).toBe(placed.length);
+  });
+
+  it('leads by topic to each command with an example, for the asker alone', async () => {
     const bot = await openCrewBot();
-    const { items, audience } = cardIn(await bot.run('help'));
-    expect(items?.map(({ text }) => text)).toEqual(
-      expect.arrayContaining(['/order', '/team', '/thread', '/undo']),
-    );
-    for (const { note } of items ?? []) expect(note).toContain('For example: /');
-    expect(audience).toBe('asker');
+    const overview = cardIn(await bot.run('help'));
+    expect(overview.audience).toBe('asker');
+    expect(overview.items?.find(({ text }) => text === 'Parts and suppliers')?.note).toContain('/order');
+    for (const { name, commands } of TOPICS) {
+      const topic = cardIn(await pressed(bot, overview, name));
+      expect(topic.items?.map(({ text }) => text.slice(1))).toEqual([...commands]);
+      for (const { note } of topic.items ?? []) expect(note).toContain('For example: /');
+    }
+  });
+
+  it('shows one chosen from a topic', async () => {
+    const bot = await openCrewBot();
+    const topic = cardIn(await pressed(bot, cardIn(await bot.run('help')), 'Sums'));
+    const choice = topic.menu?.choices.find(({ label }) => label === '/convert');
+    const menu = writeActionRef(topic.menu?.does ?? { command: '', action: '', args: {} });
+    const { subject } = cardIn(await bot.press(menu, { command: choice?.value ?? '' }));
+    expect(subject).toBe('/convert');
   });
 
   it.each(['order', '/order'])('shows the options of one: %s', async (command) => {
     const bot = await openCrewBot();
     const { items } = cardIn(await bot.run('help', { command }));
     expect(items?.find(({ text }) => text === '/order place')?.note).toContain('supplier: Who it comes from');
+  });
+
+  it('pages what has many subcommands, each shown once', async () => {
+    const bot = await openCrewBot();
+    let card = cardIn(await bot.run('help', { command: 'order' }));
+    const seen = [...(card.items ?? [])];
+    while (card.buttons?.some(({ label }) => label === 'Next page')) {
+      card = cardIn(await pressed(bot, card, 'Next page'));
+      seen.push(...(card.items ?? []));
+    }
+    const subcommands = (await allCommands()).find('order')?.subcommands ?? [];
+    expect(seen.map(({ text }) => text)).toEqual(subcommands.map(({ name }) => `/order ${name}`));
   });
 
   it('names what there is not', async () => {
