@@ -1,37 +1,21 @@
 import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
-import { buildHere, crewOf, openBuildHere, readDay, suggestDays } from '../src/bot/crew.ts';
-import type { Changed, Hand } from '../src/bot/hand.ts';
-import { undoButton } from '../src/bot/undo-button.ts';
-import type { Answer } from '../src/core/reply.ts';
-import type { Day } from '../src/core/time.ts';
-import { type Choice, UserError } from '../src/core/user-error.ts';
-import { readMoney } from '../src/phrases/money.ts';
-import type { Build } from '../src/records/builds/build.ts';
-import { findOrder, suggestOrders } from '../src/records/orders/find-order.ts';
-import { cancel, chase, promise, receive } from '../src/records/orders/moves.ts';
-import { byUrgency, type Order, standing } from '../src/records/orders/order.ts';
-import { orderAnswer, orderData } from '../src/records/orders/order-answer.ts';
+import { crewOf, suggestDays } from '../src/bot/crew.ts';
+import type { Hand } from '../src/bot/hand.ts';
+import { orderCard, orderHere, purchaseCard, suggestOrdersHere } from '../src/bot/order-here.ts';
+import { orderTasks } from '../src/bot/order-tasks.ts';
+import { purchaseHere, purchaseOf } from '../src/bot/parcel-here.ts';
+import { suggestNewParts } from '../src/bot/part-here.ts';
+import { blank, line, pageNumber } from '../src/bot/typed.ts';
 import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
 import { dateForm, partlyForm, settleForm } from '../src/records/orders/order-forms.ts';
-import { orderList } from '../src/records/orders/order-list.ts';
-import { place } from '../src/records/orders/place.ts';
-import { decimalsOf } from '../src/records/orders/say-order.ts';
-import { settle } from '../src/records/orders/settle.ts';
-import { knownSupplier, suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
-import { homeCurrency } from '../src/records/team/team.ts';
-import type { TeamRecord } from '../src/records/team-record.ts';
-import { morningAnswer } from '../src/reminders/morning-answer.ts';
-import { Notice } from '../src/reminders/notice.ts';
+import { parcelDateForm, parcelForm } from '../src/records/purchases/parcel-buttons.ts';
+import { suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
+import { redrawMorning } from '../src/reminders/redraw-morning.ts';
 
-/** One line of text, however it was pasted. */
-const line = (most: number) =>
-  z
-    .string()
-    .min(1)
-    .max(most)
-    .transform((text) => text.replace(/\s+/g, ' ').trim())
-    .refine((text) => text !== '', 'nothing was typed');
+const tasks = orderTasks((hand, noticeId, touched) =>
+  redrawMorning(hand.record, hand.notice(noticeId), noticeId, touched),
+);
 
 const order = line(200).describe('Its number, or its name');
 const due = line(100);
@@ -40,14 +24,21 @@ const note = line(200).optional().describe('Anything worth remembering about it'
 const condition = z.enum(['good', 'wrong', 'damaged']);
 const outcome = z.enum(['kept', 'replaced', 'refunded']);
 
-/** An empty field of a form is a field left out. */
-const blank = z
+const supplier = line(80).describe('Who it comes from');
+const chaser = z
   .string()
+  .meta({ picks: 'person' })
   .optional()
-  .transform((text) => (text?.trim() ? text.trim() : undefined));
+  .describe('Whose chase it is; yours if you name nobody');
+const link = line(300).optional().describe('The message that holds the invoice or a photo');
+const carriage = line(40).optional().describe('Carriage, e.g. 6.50 or EUR 6.50');
+const bySupplier = (typed: string, { record }: Hand) => suggestSuppliers(record, typed);
 
-/** What a button names: the order, and the morning message to redraw if it sits on one. */
-const pressed = { order: z.string().max(20), [NOTICE_ARG]: z.coerce.number().int().positive().optional() };
+/** What a button names: the order or parcel, and the morning message to redraw if it sits on one. */
+const noticed = { [NOTICE_ARG]: z.coerce.number().int().positive().optional() };
+const pressed = { order: z.string().max(20), ...noticed };
+const parcel = { purchase: z.coerce.number().int().positive(), ...noticed };
+const exceptions = { missing: blank, wrong: blank, damaged: blank, rest: blank, note: blank };
 
 export default defineCommand({
   description: 'Parts on order: place one, list them, log what came, chase',
@@ -56,36 +47,50 @@ export default defineCommand({
       description: 'Write down something that has been ordered',
       example: '/order place what:"head gasket" supplier:"Norvale Gaskets" due:"in 5 working days"',
       input: z.object({
-        what: line(200).describe('What has been ordered'),
-        supplier: line(80).describe('Who it comes from'),
-        due: due.describe('The day promised, e.g. 12 Dec, in 5 working days, next Tuesday'),
+        what: line(1000).describe('What has been ordered; several things with a ; between them'),
+        supplier,
+        due: due
+          .optional()
+          .describe('The day promised, e.g. 12 Dec, in 5 working days; else by their usual time'),
         quantity: quantity.default(1).describe('How many'),
         price: line(40).optional().describe('What it costs altogether, e.g. 84.50 or EUR 84.50'),
-        chaser: z
-          .string()
-          .meta({ picks: 'person' })
-          .optional()
-          .describe('Whose chase it is; yours if you name nobody'),
+        carriage,
+        chaser,
+        link,
       }),
-      suggest: {
-        what: (typed, { record }) => suggestNames(record, typed),
-        supplier: (typed, { record }) => suggestSuppliers(record, typed),
-        due: suggestDays,
-      },
-      run: placeOrder,
+      suggest: { what: suggestNewParts, supplier: bySupplier, due: suggestDays },
+      run: (input, hand) => tasks.place(hand, input),
+    }),
+    several: subcommand({
+      description: 'Write down several things ordered together, with their carriage',
+      example:
+        '/order several lines:"oil filter 8.20; M8 flange bolt x10 12.00" supplier:"Norvale Gaskets" due:"in 5 working days" carriage:6.50',
+      input: z.object({
+        lines: line(2000)
+          .optional()
+          .describe('What, how many, price; with a ; between: head gasket 84.50; M8 bolt x10 12.00'),
+        supplier: supplier.optional(),
+        due: due.optional().describe('The day promised; else by their usual time'),
+        carriage,
+        reference: line(80).optional().describe('Their number for it'),
+        chaser,
+        link,
+      }),
+      suggest: { supplier: bySupplier, due: suggestDays },
+      run: (input, hand) => tasks.several(hand, input),
     }),
     list: subcommand({
       description: 'What is still to come, late first',
       example: '/order list',
       input: z.object({ supplier: line(80).optional().describe('Only from this supplier') }),
-      suggest: { supplier: (typed, { record }) => suggestSuppliers(record, typed) },
-      run: listOrders,
+      suggest: { supplier: bySupplier },
+      run: (input, hand) => tasks.list(hand, input.supplier, 1),
     }),
     show: subcommand({
       description: 'One order with everything that has come of it',
       input: z.object({ order }),
-      suggest: { order: suggestHere },
-      run: (input, hand) => show(hand, orderHere(hand, input.order)),
+      suggest: { order: suggestOrdersHere },
+      run: (input, hand) => orderCard(hand, orderHere(hand, input.order)),
     }),
     arrived: subcommand({
       description: 'Log what came: all of it, some of it, or not as it should be',
@@ -99,8 +104,22 @@ export default defineCommand({
         rest: due.optional().describe('The day promised for what is still missing'),
         note,
       }),
-      suggest: { order: suggestHere, rest: suggestDays },
-      run: logArrival,
+      suggest: { order: suggestOrdersHere, rest: suggestDays },
+      run: (input, hand) => tasks.arrived(hand, input),
+    }),
+    parcel: subcommand({
+      description: 'Log a whole parcel: everything ordered together, but what you name',
+      example: '/order parcel order:"oil filter" missing:"flange bolt x2"',
+      input: z.object({
+        order: order.describe('Any line of it: its number, or its name'),
+        missing: line(500).optional().describe('What was not in it, e.g. bolt x2; washer'),
+        wrong: line(500).optional().describe('What was not as ordered'),
+        damaged: line(500).optional().describe('What was damaged'),
+        rest: due.optional().describe('The day promised for what is missing'),
+        note,
+      }),
+      suggest: { order: suggestOrdersHere, rest: suggestDays },
+      run: ({ order: any, ...given }, hand) => tasks.parcelArrived(hand, purchaseOf(hand, any), given),
     }),
     date: subcommand({
       description: 'A new promised day for what is still to come',
@@ -109,15 +128,15 @@ export default defineCommand({
         order,
         due: due.describe('The new day, e.g. 12 Dec, in 5 working days, next Tuesday'),
       }),
-      suggest: { order: suggestHere, due: suggestDays },
-      run: giveNewDate,
+      suggest: { order: suggestOrdersHere, due: suggestDays },
+      run: (input, hand) => tasks.date(hand, input.order, input.due),
     }),
     chased: subcommand({
       description: 'Log that the supplier has been asked',
       example: '/order chased order:"head gasket"',
       input: z.object({ order }),
-      suggest: { order: suggestHere },
-      run: (input, hand) => move(hand, input.order, (record, found, today) => chase(record, found, today)),
+      suggest: { order: suggestOrdersHere },
+      run: (input, hand) => tasks.chased(hand, input.order),
     }),
     settle: subcommand({
       description: 'Say what becomes of something that came wrong or damaged',
@@ -126,24 +145,28 @@ export default defineCommand({
         outcome: outcome.describe('Kept as it is, replaced by the supplier, or given back'),
         due: due.optional().describe('The day promised for a replacement'),
       }),
-      suggest: { order: suggestHere, due: suggestDays },
-      run: settleIt,
+      suggest: { order: suggestOrdersHere, due: suggestDays },
+      run: (input, hand) => tasks.settle(hand, input.order, input.outcome, input.due),
     }),
     cancel: subcommand({
       description: 'Take an order off the list',
       input: z.object({ order }),
-      suggest: { order: suggestHere },
-      run: (input, hand) => move(hand, input.order, (record, found, today) => cancel(record, found, today)),
+      suggest: { order: suggestOrdersHere },
+      run: (input, hand) => tasks.cancel(hand, input.order),
     }),
   },
   actions: {
+    list: action({
+      input: z.object({ supplier: blank, page: pageNumber }),
+      run: (input, hand) => tasks.list(hand, input.supplier, input.page),
+    }),
     show: action({
       input: z.object(pressed),
-      run: (input, hand) => show(hand, orderHere(hand, input.order)),
+      run: (input, hand) => orderCard(hand, orderHere(hand, input.order)),
     }),
     arrived: action({
       input: z.object(pressed),
-      run: (input, hand) => logArrival({ ...input, condition: 'good' }, hand),
+      run: (input, hand) => tasks.arrived(hand, { ...input, condition: 'good' }, input[NOTICE_ARG]),
     }),
     partly: action({
       input: z.object(pressed),
@@ -157,203 +180,68 @@ export default defineCommand({
         rest: blank,
         note: blank,
       }),
-      run: logArrival,
+      run: (input, hand) => tasks.arrived(hand, input, input[NOTICE_ARG]),
     }),
     date: action({
       input: z.object(pressed),
       run: (input, hand) => dateForm(orderHere(hand, input.order), crewOf(hand).today, input[NOTICE_ARG]),
     }),
-    'date-done': action({ input: z.object({ ...pressed, due }), run: giveNewDate }),
+    'date-done': action({
+      input: z.object({ ...pressed, due }),
+      run: (input, hand) => tasks.date(hand, input.order, input.due, input[NOTICE_ARG]),
+    }),
     chased: action({
       input: z.object(pressed),
-      run: (input, hand) =>
-        move(hand, input.order, (record, found, today) => chase(record, found, today), input[NOTICE_ARG]),
+      run: (input, hand) => tasks.chased(hand, input.order, input[NOTICE_ARG]),
     }),
     settle: action({
       input: z.object(pressed),
       run: (input, hand) => settleForm(orderHere(hand, input.order), input[NOTICE_ARG]),
     }),
-    'settle-done': action({ input: z.object({ ...pressed, outcome, due: blank }), run: settleIt }),
+    'settle-done': action({
+      input: z.object({ ...pressed, outcome, due: blank }),
+      run: (input, hand) => tasks.settle(hand, input.order, input.outcome, input.due, input[NOTICE_ARG]),
+    }),
+    'several-done': action({
+      input: z.object({
+        lines: z.string().min(1).max(4000),
+        supplier,
+        due: blank,
+        carriage: blank,
+        link: blank,
+      }),
+      run: (input, hand) => tasks.several(hand, input),
+    }),
+    parcel: action({
+      input: z.object(parcel),
+      run: (input, hand) => purchaseCard(hand, purchaseHere(hand, input.purchase)),
+    }),
+    'parcel-arrived': action({
+      input: z.object(parcel),
+      run: (input, hand) =>
+        tasks.parcelArrived(hand, purchaseHere(hand, input.purchase), {}, input[NOTICE_ARG]),
+    }),
+    'parcel-some': action({
+      input: z.object(parcel),
+      run: (input) => parcelForm(input.purchase, input[NOTICE_ARG]),
+    }),
+    'parcel-some-done': action({
+      input: z.object({ ...parcel, ...exceptions }),
+      run: ({ purchase, [NOTICE_ARG]: noticeId, ...given }, hand) =>
+        tasks.parcelArrived(hand, purchaseHere(hand, purchase), given, noticeId),
+    }),
+    'parcel-date': action({
+      input: z.object(parcel),
+      run: (input) => parcelDateForm(input.purchase, input[NOTICE_ARG]),
+    }),
+    'parcel-date-done': action({
+      input: z.object({ ...parcel, due }),
+      run: (input, hand) =>
+        tasks.parcelDate(hand, purchaseHere(hand, input.purchase), input.due, input[NOTICE_ARG]),
+    }),
+    'parcel-chased': action({
+      input: z.object(parcel),
+      run: (input, hand) => tasks.parcelChased(hand, purchaseHere(hand, input.purchase), input[NOTICE_ARG]),
+    }),
   },
 });
-
-interface Placing {
-  readonly what: string;
-  readonly supplier: string;
-  readonly due: string;
-  readonly quantity: number;
-  readonly price?: string | undefined;
-  readonly chaser?: string | undefined;
-}
-
-function placeOrder(given: Placing, hand: Hand): Answer {
-  const { settings, today } = crewOf(hand);
-  const read = readDay(hand, 'due', given.due);
-  const price =
-    given.price === undefined ? null : readMoney(given.price, homeCurrency(settings.country), decimalsOf);
-  const chaser =
-    given.chaser === undefined ? hand.who : { id: given.chaser, name: hand.nameOf(given.chaser) };
-  const { what, supplier, quantity: count } = given;
-  const changed = hand.change((record) => {
-    const buildId = openBuildHere(record, hand).id;
-    return place(record, {
-      buildId,
-      what,
-      supplier,
-      quantity: count,
-      price,
-      orderedOn: today,
-      due: read.day,
-      chaser,
-    });
-  });
-  const { order: placed, supplierIsNew } = changed.value;
-  const certainty = [read.readAs, supplierIsNew && `${placed.supplier} is a new supplier here.`]
-    .filter(Boolean)
-    .join(' ');
-  return report(hand, { ...changed, value: placed }, certainty);
-}
-
-function listOrders({ supplier }: { supplier?: string | undefined }, hand: Hand): Answer {
-  const build = buildHere(hand);
-  const only = supplier === undefined ? undefined : knownSupplier(hand.record, supplier);
-  const open = (build ? hand.record.orders.ofBuild(build.id) : [])
-    .filter(({ supplierId }) => only === undefined || supplierId === only.id)
-    .filter((one) => ['open', 'to sort out'].includes(standing(one).state))
-    .toSorted(byUrgency);
-  return orderList(open, { ...crewOf(hand), ...(only === undefined ? {} : { supplier: only.name }) });
-}
-
-interface Coming {
-  readonly order: string;
-  readonly quantity?: number | undefined;
-  readonly condition: z.output<typeof condition>;
-  readonly rest?: string | undefined;
-  readonly note?: string | undefined;
-  readonly [NOTICE_ARG]?: number | undefined;
-}
-
-function logArrival(given: Coming, hand: Hand): Answer {
-  const rest = given.rest === undefined ? undefined : readDay(hand, 'rest', given.rest);
-  const { quantity: count, condition: how, note: remark } = given;
-  return move(
-    hand,
-    given.order,
-    (record, found, today) =>
-      receive(record, found, {
-        quantity: count,
-        condition: how,
-        note: remark,
-        rest: rest?.day,
-        cameOn: today,
-        byName: hand.who.name,
-      }),
-    given[NOTICE_ARG],
-    rest?.readAs,
-  );
-}
-
-interface Dating {
-  readonly order: string;
-  readonly due: string;
-  readonly [NOTICE_ARG]?: number | undefined;
-}
-
-function giveNewDate(given: Dating, hand: Hand): Answer {
-  const { day, readAs } = readDay(hand, 'due', given.due);
-  return move(
-    hand,
-    given.order,
-    (record, found, today) => promise(record, found, day, today),
-    given[NOTICE_ARG],
-    readAs,
-  );
-}
-
-interface Settling {
-  readonly order: string;
-  readonly outcome: z.output<typeof outcome>;
-  readonly due?: string | undefined;
-  readonly [NOTICE_ARG]?: number | undefined;
-}
-
-function settleIt(given: Settling, hand: Hand): Answer {
-  const read = given.due === undefined ? undefined : readDay(hand, 'due', given.due);
-  return move(
-    hand,
-    given.order,
-    (record, found, today) => settle(record, found, given.outcome, read?.day, today),
-    given[NOTICE_ARG],
-    read?.readAs,
-  );
-}
-
-/** Does one thing to one order, then shows it: in place on the morning message it was pressed on, else as a card. */
-function move(
-  hand: Hand,
-  typed: string,
-  what: (record: TeamRecord, found: Order, today: Day) => { value: Order; said: string },
-  noticeId?: number,
-  certainty?: string,
-): Answer {
-  const found = orderHere(hand, typed);
-  const changed = hand.change((record) =>
-    what(record, findOrder(record, found.buildId, String(found.id)), crewOf(hand).today),
-  );
-  return redrawn(hand, noticeId, changed) ?? report(hand, changed, certainty);
-}
-
-function report(hand: Hand, changed: Changed<Order>, certainty?: string): Answer {
-  const card = orderAnswer({
-    order: changed.value,
-    ...crewOf(hand),
-    said: changed.said,
-    ...(certainty === undefined ? {} : { certainty }),
-    extraButtons: [undoButton(changed)],
-  });
-  return { ...card, data: { ...card.data, change: changed.changeId } };
-}
-
-const show = (hand: Hand, found: Order): Answer => orderAnswer({ order: found, ...crewOf(hand) });
-
-/** The morning message as it now is, or nothing when the press came from elsewhere. */
-function redrawn(
-  hand: Hand,
-  noticeId: number | undefined,
-  { value, said, changeId }: Changed<Order>,
-): Answer | undefined {
-  if (noticeId === undefined || !hand.pressedInPlace) return undefined;
-  const kept = Notice.safeParse(hand.notice(noticeId));
-  if (!kept.success || !kept.data.orderIds.includes(value.id)) return undefined;
-  const { record } = hand;
-  const orders = kept.data.orderIds.flatMap((id) => record.orders.find(id) ?? []);
-  const buildName = record.builds.find(kept.data.buildId)?.name ?? '';
-  const { days } = crewOf(hand);
-  const answer = morningAnswer({ buildName, notice: kept.data, noticeId, orders, days });
-  return { ...answer, inPlace: true, data: { ...orderData(value), said, change: changeId } };
-}
-
-function orderHere(hand: Hand, typed: string): Order {
-  return findOrder(hand.record, requireBuild(hand).id, typed);
-}
-
-function suggestHere(typed: string, hand: Hand): readonly Choice[] {
-  const build = buildHere(hand);
-  return build ? suggestOrders(hand.record, build.id, typed) : [];
-}
-
-function requireBuild(hand: Hand): Build {
-  const build = buildHere(hand);
-  if (build) return build;
-  throw new UserError(
-    'not-found',
-    'Nothing has been ordered in this channel yet. /order place writes the first one down.',
-  );
-}
-
-function suggestNames(record: TeamRecord, typed: string): readonly Choice[] {
-  return record.orders
-    .namesUsed()
-    .filter((known) => known.toLowerCase().includes(typed.toLowerCase()) && known.length <= 100)
-    .map((known) => ({ label: known, value: known }));
-}

@@ -12,9 +12,10 @@ import { BOOKKEEPING, openTeamRecord, STANDING, type TeamRecord } from './record
 import { type Decider, openDecider } from './reminders/decide.ts';
 import { type Delivered, type DeliveryParts, deliver } from './reminders/deliver.ts';
 import { stillTimely } from './reminders/morning.ts';
-import { morningAnswer, stillNeeded } from './reminders/morning-answer.ts';
+import { stillNeeded } from './reminders/morning-answer.ts';
 import type { Notice } from './reminders/notice.ts';
 import { type OutboxStore, openOutboxStore } from './reminders/outbox-store.ts';
+import { morningNow } from './reminders/redraw-morning.ts';
 import { refresh } from './reminders/refresh.ts';
 import { makeBackup, removeExpired } from './sqlite/backup.ts';
 import { type Ledger, openLedger } from './sqlite/ledger.ts';
@@ -143,11 +144,7 @@ function wordingFrom(record: TeamRecord, nowMs: number): Pick<DeliveryParts, 'wo
   return {
     needed: (notice) =>
       stillTimely(notice, record.settings.read(), nowMs) && stillNeeded(ordersOf(notice), notice),
-    word(notice, noticeId) {
-      const buildName = record.builds.find(notice.buildId)?.name ?? '';
-      const days = workingDays(record.settings.read().country);
-      return morningAnswer({ buildName, notice, noticeId, orders: ordersOf(notice), days });
-    },
+    word: (notice, noticeId) => morningNow(record, notice, noticeId),
   };
 }
 

@@ -50,10 +50,11 @@ export interface DayRead {
 /**
  * Reads a day still to come from what was typed into `field`.
  *
+ * @param days whose working days "in 5 working days" counts; the crew's unless said
  * @throws UserError 'which-one' when it could be meant in several ways, 'bad-input' when it is no day.
  */
-export function readDay(hand: Hand, field: string, typed: string): DayRead {
-  const crew = crewOf(hand);
+export function readDay(hand: Hand, field: string, typed: string, days?: WorkingDays): DayRead {
+  const crew = days === undefined ? crewOf(hand) : { ...crewOf(hand), days };
   const picked = EXACTLY.exec(typed)?.[1];
   if (picked !== undefined) return { day: picked, readAs: `${sayDay(picked, crew.today)}, as picked.` };
   const reading = interpret(hand, crew, typed);

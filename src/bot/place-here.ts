@@ -1,49 +1,67 @@
 import type { Answer } from '../core/reply.ts';
-import { orderAnswer } from '../records/orders/order-answer.ts';
+import { readMoney } from '../phrases/money.ts';
+import type { Money, OrderKind } from '../records/orders/order.ts';
 import { place } from '../records/orders/place.ts';
-import { crewOf, openBuildHere, readDay } from './crew.ts';
+import { decimalsOf } from '../records/orders/say-order.ts';
+import { homeCurrency } from '../records/team/team.ts';
+import { crewOf, openBuildHere } from './crew.ts';
+import { readDue } from './due-day.ts';
 import type { Hand } from './hand.ts';
-import { undoButton } from './undo-button.ts';
+import { reportOrder } from './order-moves.ts';
 
-/** What another command has found out is to be ordered. */
+/** What is to be ordered: by /order place, or found out by another command. */
 export interface Wanted {
   readonly what: string;
   readonly supplier: string;
-  /** As typed. */
-  readonly due: string;
+  /** As typed; by the supplier's usual time when left out. */
+  readonly due?: string | undefined;
   readonly quantity: number;
+  /** As typed, altogether. */
+  readonly price?: string | undefined;
+  /** Whose chase it is, by platform id; the asker's when left out. */
+  readonly chaser?: string | undefined;
+  readonly link?: string | undefined;
+  readonly kind?: OrderKind;
+  /** The name of the part, where what is ordered says more. */
+  readonly part?: string;
 }
 
 /**
- * Writes an order down by the same rules as /order place, for this channel's build and in the asker's name.
+ * Writes an order down for this channel's build.
  *
  * @param checked what was made sure of before, said under the result.
- * @throws UserError about the day or the supplier, as /order place does.
+ * @throws UserError about the day, the price, the part or the supplier.
  */
 export function placeHere(hand: Hand, wanted: Wanted, checked?: string): Answer {
-  const crew = crewOf(hand);
-  const read = readDay(hand, 'due', wanted.due);
+  const { today } = crewOf(hand);
+  const { what, supplier, quantity, kind, part } = wanted;
+  const read = readDue(hand, wanted.due, supplier);
+  const price = wanted.price === undefined ? null : moneyHere(hand, wanted.price);
   const changed = hand.change((record) =>
     place(record, {
       buildId: openBuildHere(record, hand).id,
-      what: wanted.what,
-      supplier: wanted.supplier,
-      quantity: wanted.quantity,
-      price: null,
-      orderedOn: crew.today,
+      what,
+      supplier,
+      quantity,
+      price,
+      orderedOn: today,
       due: read.day,
-      chaser: hand.who,
+      chaser: chaserOf(hand, wanted.chaser),
+      link: wanted.link ?? null,
+      ...(kind === undefined ? {} : { kind }),
+      ...(part === undefined ? {} : { part }),
     }),
   );
   const { order, supplierIsNew } = changed.value;
-  const card = orderAnswer({
-    order,
-    ...crew,
-    said: changed.said,
-    certainty: [checked, read.readAs, supplierIsNew && `${order.supplier} is a new supplier here.`]
-      .filter(Boolean)
-      .join(' '),
-    extraButtons: [undoButton(changed)],
-  });
-  return { ...card, data: { ...card.data, change: changed.changeId } };
+  const certainty = [checked, read.readAs, supplierIsNew && `${order.supplier} is a new supplier here.`];
+  return reportOrder(hand, { ...changed, value: order }, certainty.filter(Boolean).join(' '));
 }
+
+/** A price as typed, in the crew's own money where no currency stands. */
+export function moneyHere(hand: Hand, typed: string): Money {
+  return readMoney(typed, homeCurrency(crewOf(hand).settings.country), decimalsOf);
+}
+
+/** Whose chase it is: the person picked, or the asker. */
+export const chaserOf = (hand: Hand, picked: string | undefined): { id: string; name: string } =>
+  picked === undefined ? { ...hand.who } : { id: picked, name: hand.nameOf(picked) };

@@ -1,9 +1,10 @@
-import type { Answer, Item } from '../core/reply.ts';
+import type { Answer } from '../core/reply.ts';
 import { sayDay } from '../core/time.ts';
-import type { WorkingDays } from '../core/working-days.ts';
 import { needsAHand, type Order, standing } from '../records/orders/order.ts';
-import { chaseButtons, NOTICE_ARG, sortOutButton } from '../records/orders/order-buttons.ts';
-import { sayChase, sayLateness, sayOutstanding, sayWhat } from '../records/orders/say-order.ts';
+import { NOTICE_ARG } from '../records/orders/order-buttons.ts';
+import { sayOutstanding, sayWhere } from '../records/orders/say-order.ts';
+import type { CalendarOf } from '../records/suppliers/supplier-days.ts';
+import { itemOf, parcels } from './morning-items.ts';
 import type { Notice } from './notice.ts';
 import { supplierDrafts } from './supplier-draft.ts';
 
@@ -19,26 +20,31 @@ export interface MorningView {
   readonly noticeId: number;
   /** The orders the notice named, as they stand now, in its order. */
   readonly orders: readonly Order[];
-  readonly days: WorkingDays;
+  /** Each supplier's working days. */
+  readonly daysOf: CalendarOf;
 }
 
 /**
  * The morning message in words, from the record as it is now: what is late, by how long, whose chase it is, each with
- * its buttons; what has been dealt with since stays listed as such.
+ * its buttons, lines of one parcel together; what has been dealt with since stays listed as such.
  */
-export function morningAnswer({ buildName, notice, noticeId, orders, days }: MorningView): Answer {
+export function morningAnswer({ buildName, notice, noticeId, orders, daysOf }: MorningView): Answer {
   const { day } = notice;
   const open = orders.filter((order) => needsAHand(order, day));
   const late = open.filter((order) => standing(order).outstanding > 0 && order.promisedOn < day);
-  const shown = orders.slice(0, MOST_WITH_BUTTONS);
-  const rest = orders.slice(MOST_WITH_BUTTONS).filter((order) => open.includes(order));
+  const all = parcels(orders);
+  const shown = all.slice(0, MOST_WITH_BUTTONS);
+  const rest = all
+    .slice(MOST_WITH_BUTTONS)
+    .flat()
+    .filter((order) => open.includes(order));
   return {
     kind: 'answer',
     subject: `Morning, ${sayDay(day, day)}`,
     result: headline(open, late, day),
     tone: late.length > 0 ? 'late' : open.length > 0 ? 'soon' : 'done',
     certainty: buildName,
-    items: shown.map((order) => itemOf(order, day, noticeId, days)),
+    items: shown.map((lines) => itemOf(lines, day, noticeId, daysOf)),
     ...(rest.length === 0 ? {} : { menu: menuOf(rest, noticeId) }),
     drafts: supplierDrafts(late.filter(({ chasedOn }) => chasedOn !== day).slice(0, MOST_WITH_BUTTONS), day),
     notify: [...new Set(late.map(({ chaserId }) => chaserId))],
@@ -63,47 +69,6 @@ function headline(open: readonly Order[], late: readonly Order[], day: string): 
   return parts.length === 0 ? 'All of this is dealt with' : parts.join(', ');
 }
 
-function itemOf(order: Order, day: string, noticeId: number, days: WorkingDays): Item {
-  const { state, outstanding, toSortOut } = standing(order);
-  const name = `#${order.id} ${outstanding > 0 ? sayOutstanding(order) : sayWhat(order)}`;
-  const from = `from ${order.supplier}`;
-  if (state === 'cancelled') return { text: name, note: `Cancelled.`, tone: 'plain' };
-  if (state === 'arrived') return { text: name, note: `Arrived, ${from}. ${lastBy(order)}`, tone: 'done' };
-  const sortOut = toSortOut > 0 ? [`${toSortOut} came wrong or damaged and must be sorted out.`] : [];
-  const sortOutButtons = toSortOut > 0 ? [sortOutButton(order, noticeId)] : [];
-  if (outstanding === 0) {
-    return {
-      text: name,
-      note: [from, ...sortOut].join('. '),
-      tone: 'soon',
-      buttons: sortOutButtons,
-    };
-  }
-  if (order.promisedOn > day) {
-    return {
-      text: name,
-      note: [`New date ${sayDay(order.promisedOn, day)}, ${from}.`, ...sortOut].join(' '),
-      tone: 'plain',
-      buttons: sortOutButtons,
-    };
-  }
-  const when =
-    order.promisedOn < day
-      ? `${sayLateness(order.promisedOn, day, days)}, promised ${sayDay(order.promisedOn, day)}`
-      : 'due today';
-  return {
-    text: name,
-    note: [`${from}, ${when}.`, `${sayChase(order, day)}.`, ...sortOut].join(' '),
-    tone: order.promisedOn < day ? 'late' : 'soon',
-    buttons: [...chaseButtons(order, noticeId), ...sortOutButtons],
-  };
-}
-
-function lastBy({ arrivals }: Order): string {
-  const last = arrivals.at(-1);
-  return last ? `Logged by ${last.byName}.` : '';
-}
-
 function menuOf(rest: readonly Order[], noticeId: number): NonNullable<Answer['menu']> {
   return {
     prompt: `${rest.length} more: choose one`,
@@ -111,7 +76,7 @@ function menuOf(rest: readonly Order[], noticeId: number): NonNullable<Answer['m
     arg: 'order',
     choices: rest.slice(0, 25).map((order) => ({
       label: `#${order.id} ${sayOutstanding(order)}`,
-      note: `from ${order.supplier}`,
+      note: sayWhere(order),
       value: String(order.id),
     })),
   };

@@ -12,16 +12,18 @@ export function supplierDrafts(late: readonly Order[], today: Day): readonly Dra
 }
 
 function draftTo(orders: readonly Order[], today: Day): string {
-  const lines = orders.map(
-    (order) =>
-      `- ${sayOutstanding(order)}, ordered ${sayDay(order.orderedOn, today)}, promised for ${sayDay(order.promisedOn, today)} (our number ${order.id})`,
-  );
+  const lines = orders.map((order) => {
+    const since = `${order.kind === 'work' ? 'brought to you' : 'ordered'} ${sayDay(order.orderedOn, today)}`;
+    return `- ${sayOutstanding(order)}, ${since}, promised for ${sayDay(order.promisedOn, today)} (our number ${order.id})`;
+  });
   const [first] = orders;
   return [
     'Good morning,',
     orders.length === 1 ? 'we are still waiting for:' : 'we are still waiting for these:',
     ...lines,
-    'Has it been sent? If so please give us the tracking number; if not, the day we can count on.',
+    orders.every(({ kind }) => kind === 'work')
+      ? 'Is it ready? If so we will fetch it; if not, please give us the day we can count on.'
+      : 'Has it been sent? If so please give us the tracking number; if not, the day we can count on.',
     `Regards, ${first?.chaserName ?? ''}`,
   ].join('\n');
 }

@@ -2,14 +2,19 @@ import type { JsonObject } from '../../core/json.ts';
 import type { Answer, Button } from '../../core/reply.ts';
 import { type Day, sayDay } from '../../core/time.ts';
 import type { WorkingDays } from '../../core/working-days.ts';
+import type { Expected } from '../suppliers/expected.ts';
+import { sayExpected } from '../suppliers/say-expected.ts';
 import { isLate, type Order, standing } from './order.ts';
-import { chaseButtons, sortOutButton } from './order-buttons.ts';
-import { sayChase, sayLateness, sayMoney, sayWhat } from './say-order.ts';
+import { chaseButtons, parcelButton, sortOutButton } from './order-buttons.ts';
+import { sayChase, sayDue, sayLateness, sayMoney, sayWhat } from './say-order.ts';
 
 export interface OrderView {
   readonly order: Order;
   readonly today: Day;
+  /** The supplier's working days. */
   readonly days: WorkingDays;
+  /** When it is likely to come, while it is awaited. */
+  readonly expected?: Expected | undefined;
   /** What has just been done, in words; absent when it was only asked for. */
   readonly said?: string;
   /** Said under the result: how a date was read, that a supplier is new. */
@@ -18,11 +23,13 @@ export interface OrderView {
 }
 
 /** One order as a card. */
-export function orderAnswer({ order, today, days, said, certainty, extraButtons = [] }: OrderView): Answer {
+export function orderAnswer(view: OrderView): Answer {
+  const { order, today, days, said, certainty, expected, extraButtons = [] } = view;
   const { state, toSortOut } = standing(order);
   const own = [
     ...(state === 'open' ? chaseButtons(order) : []),
     ...(toSortOut > 0 ? [sortOutButton(order)] : []),
+    ...(order.purchaseId === null ? [] : [parcelButton(order.purchaseId)]),
   ];
   return {
     kind: 'answer',
@@ -30,10 +37,10 @@ export function orderAnswer({ order, today, days, said, certainty, extraButtons 
     result: `${sayWhat(order)}: ${whereItStands(order, today, days)}`,
     tone: toneOf(order, today),
     ...(certainty === undefined ? {} : { certainty }),
-    facts: factsOf(order, today),
+    facts: factsOf(order, today, expected),
     buttons: [...own, ...extraButtons],
     audience: 'crew',
-    data: { ...orderData(order), ...(said === undefined ? {} : { said }) },
+    data: { ...orderData(order), ...expectedData(expected), ...(said === undefined ? {} : { said }) },
   };
 }
 
@@ -43,14 +50,14 @@ function whereItStands(order: Order, today: Day, days: WorkingDays): string {
     case 'cancelled':
       return 'cancelled';
     case 'arrived':
-      return 'all here';
+      return order.kind === 'work' ? 'back' : 'all here';
     case 'to sort out':
       return `${toSortOut} to sort out`;
     case 'open': {
       const count = outstanding === order.quantity ? '' : `${outstanding} still to come, `;
       const due = isLate(order, today)
         ? `${sayLateness(order.promisedOn, today, days)}`
-        : `due ${sayDay(order.promisedOn, today)}`;
+        : sayDue(order, today);
       return `${count}${due}${toSortOut > 0 ? `, ${toSortOut} to sort out` : ''}`;
     }
   }
@@ -63,16 +70,20 @@ function toneOf(order: Order, today: Day): 'plain' | 'late' | 'soon' | 'done' {
   return state === 'arrived' ? 'done' : 'plain';
 }
 
-function factsOf(order: Order, today: Day): (readonly [string, string])[] {
+function factsOf(order: Order, today: Day, expected: Expected | undefined): (readonly [string, string])[] {
   const promised = sayDay(order.promisedOn, today);
   const first =
     order.firstPromisedOn === order.promisedOn ? '' : `, first ${sayDay(order.firstPromisedOn, today)}`;
   return [
-    ['From', order.supplier],
-    ['Ordered', sayDay(order.orderedOn, today)],
+    [order.kind === 'work' ? 'Work at' : 'From', order.supplier],
+    [order.kind === 'work' ? 'Taken there' : 'Ordered', sayDay(order.orderedOn, today)],
     ['Promised', promised + first],
+    ...(expected === undefined || standing(order).state !== 'open'
+      ? []
+      : [['Expect it', sayExpected(expected, today)] as const]),
     ...(order.price === null ? [] : [['Price', sayMoney(order.price)] as const]),
     ...(standing(order).state === 'open' ? [['Chase', sayChase(order, today)] as const] : []),
+    ...(order.link === null ? [] : [['Photo', order.link] as const]),
     ...order.arrivals.map(
       ({ cameOn, quantity, condition, settlement, note, byName }) =>
         [
@@ -89,6 +100,9 @@ export function orderData(order: Order): JsonObject {
   return {
     order: order.id,
     what: order.what,
+    part: order.partId,
+    kind: order.kind,
+    purchase: order.purchaseId,
     supplier: order.supplier,
     quantity: order.quantity,
     state,
@@ -104,5 +118,16 @@ export function orderData(order: Order): JsonObject {
     chaser: order.chaserName,
     chasedTimes: order.chasedTimes,
     chasedOn: order.chasedOn,
+    link: order.link,
   };
 }
+
+const expectedData = (expected: Expected | undefined): JsonObject =>
+  expected === undefined
+    ? {}
+    : {
+        expectedOn: expected.expectedOn,
+        latestOn: expected.latestOn,
+        restsOnOrders: expected.orders,
+        teamOrders: expected.teamOrders,
+      };

@@ -7,8 +7,13 @@ export const NOTICE_ARG = 'notice';
 /** The buttons of an order that is awaited; with a notice they redraw the message they sit on. */
 export function chaseButtons(order: Order, noticeId?: number): readonly Button[] {
   return [
-    button('Arrived', 'arrived', order, noticeId, 'main'),
-    button('Only some, or not right', 'partly', order, noticeId),
+    button(order.kind === 'work' ? 'It is back' : 'Arrived', 'arrived', order, noticeId, 'main'),
+    button(
+      order.kind === 'work' ? 'Not all, or not right' : 'Only some, or not right',
+      'partly',
+      order,
+      noticeId,
+    ),
     button('New date', 'date', order, noticeId),
     button('Chased', 'chased', order, noticeId),
   ];
@@ -16,6 +21,23 @@ export function chaseButtons(order: Order, noticeId?: number): readonly Button[]
 
 export function sortOutButton(order: Order, noticeId?: number): Button {
   return button('Sort out', 'settle', order, noticeId, 'main');
+}
+
+/** The next thing that happens to what has come. */
+export function fittedButton(partId: number, weight: NonNullable<Button['weight']> = 'plain'): Button {
+  return {
+    label: 'Fitted',
+    weight,
+    does: { command: 'part', action: 'fitted', args: { part: `#${partId}` } },
+  };
+}
+
+/** Opens the parcel that a line came with. */
+export function parcelButton(purchaseId: number): Button {
+  return {
+    label: 'The whole parcel',
+    does: { command: 'order', action: 'parcel', args: { purchase: purchaseId } },
+  };
 }
 
 /** What names an order, and the message to redraw if it was pressed on one. */

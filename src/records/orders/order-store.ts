@@ -83,8 +83,6 @@ export interface OrderStore {
   ofPurchase(purchaseId: number): readonly Order[];
   /** Of every order of the team that is not cancelled, for each supplier's lateness. */
   timings(): readonly Timing[];
-  /** Lets an order count for another part. */
-  assign(id: OrderId, partId: number): void;
   /** Names of things ordered before, the newest first. */
   namesUsed(): readonly string[];
   promise(id: OrderId, on: Day): void;
@@ -112,7 +110,6 @@ export function openOrderStore(db: Database): OrderStore {
     ofPurchase: ordersWhere(db, 'orders.purchase_id = ?'),
   };
   const timings = db.prepare<[], Timing>(TIMINGS);
-  const assign = db.prepare('UPDATE orders SET part_id = ? WHERE id = ?');
   const namesUsed = db
     .prepare('SELECT what FROM orders GROUP BY what ORDER BY max(id) DESC LIMIT 200')
     .pluck();
@@ -150,7 +147,6 @@ export function openOrderStore(db: Database): OrderStore {
     ofPart: lists.ofPart,
     ofPurchase: lists.ofPurchase,
     timings: () => timings.all(),
-    assign: (id, partId) => void assign.run(partId, id),
     namesUsed: () => z.array(z.string()).parse(namesUsed.all()),
     promise: (id, on) => void promise.run(on, id),
     chase: (id, on) => void chase.run(on, id),

@@ -15,6 +15,8 @@ export interface Wanted {
   readonly orderedOn: Day;
   readonly due: Day;
   readonly chaser: { readonly id: string; readonly name: string };
+  /** The name of the part, where what is ordered says more: "block: line bore". */
+  readonly part?: string;
   /** Goods unless said. */
   readonly kind?: OrderKind;
   readonly purchaseId?: number | null;
@@ -33,10 +35,10 @@ export function place(
   const { buildId, what, quantity, price, orderedOn, due, chaser } = wanted;
   const { name, known } = supplierOrNew(record, wanted.supplier);
   const supplier = known ?? record.suppliers.add(name);
-  const { part, name: named } = openPart(record, buildId, what, quantity);
+  const { part, name: named } = openPart(record, buildId, wanted.part ?? what, quantity);
   const order = record.orders.place({
     buildId,
-    what: named,
+    what: wanted.part === undefined ? named : what,
     partId: part.id,
     kind: wanted.kind ?? 'goods',
     purchaseId: wanted.purchaseId ?? null,

@@ -19,6 +19,16 @@ export function sayLateness(promisedOn: Day, today: Day, days: WorkingDays): str
   return `late by ${late} working ${late === 1 ? 'day' : 'days'}`;
 }
 
+/** "due Fri 4 Dec", or "due back" for something of ours that is out for work. */
+export function sayDue({ kind, promisedOn }: Order, today: Day): string {
+  return `${kind === 'work' ? 'due back' : 'due'} ${sayDay(promisedOn, today)}`;
+}
+
+/** "from Norvale", or "at Brackendale" while something of ours is there. */
+export function sayWhere(order: Order): string {
+  return `${order.kind === 'work' && standing(order).state === 'open' ? 'at' : 'from'} ${order.supplier}`;
+}
+
 /** Whose chase it is and what has been done about it: "Ada's chase, nobody has chased it yet". */
 export function sayChase({ chaserName, chasedOn, chasedTimes }: Order, today: Day): string {
   if (chasedOn === null) return `${chaserName}’s chase, nobody has chased it yet`;

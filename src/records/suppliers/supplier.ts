@@ -33,9 +33,15 @@ export function likeNames(typed: string, names: readonly string[]): readonly str
   });
 }
 
-/** Names compare without case, accents or the space around and between words. */
+/** Names compare without case, accents or the space around and between words; a times sign is an x. */
 export function plain(name: string): string {
-  return name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/\s+/g, ' ').trim();
+  return name
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replaceAll('×', 'x')
+    .toLowerCase()
+    .replace(/\s+/g, ' ')
+    .trim();
 }
 
 /** Levenshtein distance, by the two-row method. */

@@ -96,17 +96,17 @@ describe('the list', () => {
   it('says how many are open and how many of them late', () => {
     const late = anOrder({ id: 1 });
     const later = anOrder({ id: 2, promisedOn: '2026-12-04' });
-    expect(orderList([late, later], { today: TODAY, days })).toMatchObject({
+    expect(orderList([late, later], { today: TODAY, daysOf: () => days })).toMatchObject({
       result: '2 open, 1 late',
       tone: 'late',
     });
-    expect(orderList([later], { today: TODAY, days, supplier: 'Norvale' }).result).toBe(
+    expect(orderList([later], { today: TODAY, daysOf: () => days, supplier: 'Norvale' }).result).toBe(
       '1 open from Norvale',
     );
-    expect(orderList([], { today: TODAY, days })).toMatchObject({
+    expect(orderList([], { today: TODAY, daysOf: () => days })).toMatchObject({
       result: 'Nothing is on order',
       tone: 'plain',
     });
-    expect(orderList([], { today: TODAY, days }).menu).toBeUndefined();
+    expect(orderList([], { today: TODAY, daysOf: () => days }).menu).toBeUndefined();
   });
 });

@@ -10,7 +10,7 @@ const view = (orders: readonly Order[]) =>
     notice: { kind: 'morning', buildId: 1, day: TODAY, orderIds: orders.map(({ id }) => id) },
     noticeId: 9,
     orders,
-    days: workingDays('GB/ENG'),
+    daysOf: () => workingDays('GB/ENG'),
   });
 
 const late = anOrder({ id: 1, what: 'gasket', quantity: 2 });
