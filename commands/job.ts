@@ -20,7 +20,6 @@ import { readMinutes } from '../src/bot/read-minutes.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { DEBRIS } from '../src/records/jobs/choose.ts';
-import { stageMeant } from '../src/records/jobs/find-stage.ts';
 import { byStage, jobList } from '../src/records/jobs/job-list.ts';
 import { addJob, dropJob, editJob, reopenJob } from '../src/records/jobs/moves.ts';
 import { readNeeds } from '../src/records/jobs/need-words.ts';
@@ -28,6 +27,8 @@ import { addNeeds, openNeedGiver, refuseStageLoop, removeNeeds } from '../src/re
 import { readJobBook } from '../src/records/jobs/read-facts.ts';
 import { renewalsFor } from '../src/records/jobs/single-use.ts';
 import { suggestParts } from '../src/records/parts/find-part.ts';
+import { CAME } from '../src/records/parts/part-moves.ts';
+import { findStage } from '../src/records/stages/find-stage.ts';
 
 /** One line of text, however it was pasted. */
 const line = (most: number) =>
@@ -48,6 +49,7 @@ const tools = line(200);
 const note = line(300);
 const needs = line(400);
 const page = z.coerce.number().int().min(1).max(10_000);
+const came = z.enum(CAME);
 const pressed = { job: z.string().max(20) };
 
 const optional = {
@@ -119,7 +121,7 @@ export default defineCommand({
     }),
     needs: subcommand({
       description: 'Add to what a job waits for, or take off',
-      example: '/job needs job:"refit the sump" add:"stage:first-start"',
+      example: '/job needs job:"refit the sump" add:"part:+sump gasket"',
       input: z.object({
         job,
         add: needs.optional().describe('What it needs: sump gasket, 2 x washer, job #3, stage:first-start'),
@@ -138,9 +140,12 @@ export default defineCommand({
     done: subcommand({
       description: 'A job is done; parts it fits count as fitted',
       example: '/job done job:"refit the sump"',
-      input: z.object({ job }),
+      input: z.object({
+        job,
+        came: came.optional().describe('A part not in hand: it came of its order, or was here anyway'),
+      }),
       suggest: { job: suggestJob },
-      run: (input, hand) => finishHere(hand, input.job),
+      run: (input, hand) => finishHere(hand, input.job, input.came),
     }),
     reopen: subcommand({
       description: 'Take a job up again; what it used once is to be renewed',
@@ -176,7 +181,10 @@ export default defineCommand({
       input: z.object({ stage: stage.optional(), page }),
       run: (input, hand) => ({ ...list(input, hand), inPlace: hand.pressedInPlace }),
     }),
-    done: action({ input: z.object(pressed), run: (input, hand) => finishHere(hand, input.job) }),
+    done: action({
+      input: z.object({ ...pressed, came: came.optional() }),
+      run: (input, hand) => finishHere(hand, input.job, input.came),
+    }),
     reopen: action({ input: z.object(pressed), run: (input, hand) => reopen(hand, input.job) }),
     drop: action({ input: z.object(pressed), run: (input, hand) => moveJob(hand, input.job, dropJob) }),
     renew: action({ input: z.object({ ...pressed, part: line(120) }), run: renew }),
@@ -213,8 +221,8 @@ function add(
 ): Answer {
   const { today } = crewOf(hand);
   const read = wanted.minutes === undefined ? undefined : readMinutes(wanted.minutes, 'minutes');
-  const { stages } = jobBookHere(hand);
-  const stageKey = wanted.stage === undefined ? null : stageMeant(stages, wanted.stage).key;
+  const { stagesWhole } = jobBookHere(hand);
+  const stageKey = wanted.stage === undefined ? null : findStage(stagesWhole, wanted.stage).key;
   const changed = hand.change((record) => {
     const buildId = openBuildHere(record, hand).id;
     const { value: made, said } = addJob(record, {
@@ -241,7 +249,7 @@ function list(
   hand: Hand,
 ): Answer {
   const book = jobBookHere(hand);
-  const only = typed === undefined ? undefined : stageMeant(book.stages, typed);
+  const only = typed === undefined ? undefined : findStage(book.stagesWhole, typed);
   const all = byStage(
     only === undefined ? book.jobs : book.jobs.filter((one) => one.stage === only.key),
     book,
@@ -288,8 +296,8 @@ function edit(
   hand: Hand,
 ): Answer {
   const read = wanted.minutes === undefined ? undefined : readMinutes(wanted.minutes, 'minutes');
-  const { stages } = jobBookHere(hand);
-  const stageKey = wanted.stage === undefined ? undefined : stageMeant(stages, wanted.stage).key;
+  const { stages, stagesWhole } = jobBookHere(hand);
+  const stageKey = wanted.stage === undefined ? undefined : findStage(stagesWhole, wanted.stage).key;
   if (name === undefined && Object.values(wanted).every((value) => value === undefined)) {
     throw new UserError(
       'bad-input',

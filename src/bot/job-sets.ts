@@ -1,10 +1,10 @@
 import type { Answer, Item } from '../core/reply.ts';
 import { UserError } from '../core/user-error.ts';
 import { choose, DEBRIS, type Offer, offerOf } from '../records/jobs/choose.ts';
-import { stageMeant } from '../records/jobs/find-stage.ts';
 import { jobData } from '../records/jobs/job-answer.ts';
 import { readJobBook, stageFacts } from '../records/jobs/read-facts.ts';
 import { sayFew, sayMinutes } from '../records/jobs/say-job.ts';
+import { findStage } from '../records/stages/find-stage.ts';
 
 import { buildHere, crewOf, openBuildHere } from './crew.ts';
 import type { Hand } from './hand.ts';
@@ -21,7 +21,7 @@ export const DEBRIS_NAME = 'After a bearing failure';
 /** @throws UserError 'not-found' naming the stages there are. */
 export function setMeant(hand: Hand, typed: string): { readonly key: string; readonly name: string } {
   if (/bearing|debris|failure/i.test(typed)) return { key: DEBRIS, name: DEBRIS_NAME };
-  return stageMeant(stageFacts(hand.record.stages.ofBuild(buildHere(hand)?.id ?? 0)), typed, 'set');
+  return findStage(hand.record.stages.ofBuild(buildHere(hand)?.id ?? 0), typed, 'set');
 }
 
 /** What a set would add, job by job; nothing is written. */

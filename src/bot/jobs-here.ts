@@ -4,12 +4,14 @@ import type { Build } from '../records/builds/build.ts';
 import { blockers } from '../records/jobs/blockers.ts';
 import { isOpen } from '../records/jobs/facts.ts';
 import { findJob, suggestJobs } from '../records/jobs/find-job.ts';
-import { suggestStages } from '../records/jobs/find-stage.ts';
+
 import type { Job } from '../records/jobs/job.ts';
 import { jobAnswer } from '../records/jobs/job-answer.ts';
 import { type By, finishJob, type Said } from '../records/jobs/moves.ts';
-import { type JobBook, readJobBook, stageFacts } from '../records/jobs/read-facts.ts';
+import { type JobBook, readJobBook } from '../records/jobs/read-facts.ts';
 import { sayFew } from '../records/jobs/say-job.ts';
+import type { Came } from '../records/parts/part-moves.ts';
+import { suggestStages } from '../records/stages/find-stage.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import { buildHere, crewOf } from './crew.ts';
 import type { Changed, Hand } from './hand.ts';
@@ -43,7 +45,7 @@ export function suggestJobsHere(typed: string, hand: Hand): readonly Choice[] {
 }
 
 export function suggestStagesHere(typed: string, hand: Hand): readonly Choice[] {
-  return suggestStages(stageFacts(hand.record.stages.ofBuild(buildHere(hand)?.id ?? NO_BUILD)), typed);
+  return suggestStages(hand.record.stages.ofBuild(buildHere(hand)?.id ?? NO_BUILD), typed);
 }
 
 export const byHand = (hand: Hand): By => ({ name: hand.who.name, on: crewOf(hand).today });
@@ -96,10 +98,10 @@ const NOW_BUTTON: Button = {
 };
 
 /** Marks a job as done and says what can be done because of it. */
-export function finishHere(hand: Hand, typed: string): Answer {
+export function finishHere(hand: Hand, typed: string, came?: Came): Answer {
   const before = jobBookHere(hand);
   const { id } = jobHere(hand, typed);
-  const changed = hand.change((record) => finishJob(record, jobAgain(record, id), byHand(hand)));
+  const changed = hand.change((record) => finishJob(record, jobAgain(record, id), byHand(hand), came));
   const after = jobBookHere(hand);
   const freed = after.jobs.filter((job) => canBeDone(job, after) && !wasFree(job.id, before));
   const certainty =

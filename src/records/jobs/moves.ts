@@ -1,10 +1,9 @@
 import { type Day, sayDay } from '../../core/time.ts';
 import { UserError } from '../../core/user-error.ts';
-import { countPart } from '../parts/count-part.ts';
-import { ordersOf } from '../parts/standings.ts';
+import { type Came, countOf, fit as fitPart, takeOff } from '../parts/part-moves.ts';
 import { plain } from '../suppliers/supplier.ts';
 import type { TeamRecord } from '../team-record.ts';
-import type { Job } from './job.ts';
+import type { Job, JobNeed } from './job.ts';
 import type { NewJob } from './job-store.ts';
 
 export interface Said<Value> {
@@ -40,9 +39,11 @@ function takenName({ id, name, dropped, doneOn }: Job): UserError {
 /**
  * Marks a job as done; the parts it needs count as fitted from then on.
  *
- * @throws UserError 'already-done' saying by whom, 'not-now' when it was dropped.
+ * @param came where a part came from that the record does not have in hand: its order, or it was here anyway.
+ * @throws UserError 'already-done' saying by whom, 'not-now' when it was dropped, 'which-one' about `came` when a part it
+ * needs is still on order.
  */
-export function finishJob(record: TeamRecord, job: Job, by: By): Said<Job> {
+export function finishJob(record: TeamRecord, job: Job, by: By, came?: Came): Said<Job> {
   if (job.doneOn !== null) {
     throw new UserError(
       'already-done',
@@ -57,30 +58,24 @@ export function finishJob(record: TeamRecord, job: Job, by: By): Said<Job> {
   }
   const done = { ...job, doneOn: by.on, doneByName: by.name };
   record.jobs.change(done);
-  const fitted = job.needs.flatMap((need) =>
-    need.kind === 'part' ? (markFitted(record, need.partId, need.quantity, by) ?? []) : [],
-  );
-  const said = fitted.length === 0 ? '' : `, fitted: ${fitted.join(', ')}`;
+  const fitted = partNeeds(job).flatMap(({ partId, quantity }) => {
+    const part = record.parts.find(partId);
+    if (part === undefined) return [];
+    // what is fitted already need not be fitted again, unless it is renewed each time
+    const wanted = part.singleUse ? quantity : Math.max(0, quantity - countOf(record, part).fitted);
+    return wanted === 0 ? [] : fitPart(record, part, { quantity: wanted, came }, saidBy(by)).said;
+  });
+  const said = fitted.length === 0 ? '' : `; ${fitted.join(', ')}`;
   return { value: done, said: `job #${job.id} "${job.name}" done${said}` };
 }
 
-/** Counts what is in hand of a part as fitted, as far as it goes; its name when anything was. */
-function markFitted(record: TeamRecord, partId: number, quantity: number, by: By): string | undefined {
-  const part = record.parts.find(partId);
-  if (part === undefined) return undefined;
-  const { inHand, fitted, hadCome } = countPart(
-    part.needed,
-    ordersOf(record, part),
-    record.parts.movesOf(partId),
-  );
-  // what is fitted already need not be fitted again, unless it is renewed each time
-  const wanted = part.singleUse ? quantity : Math.max(0, quantity - fitted);
-  const count = Math.min(wanted, inHand);
-  if (count === 0) return undefined;
-  const said = { saidOn: by.on, byName: by.name, place: null, note: null, hadCome };
-  record.parts.say({ partId, kind: 'fitted', quantity: count, ...said });
-  return count === 1 ? part.name : `${count} × ${part.name}`;
-}
+const saidBy = ({ name, on }: By): { readonly today: Day; readonly byName: string } => ({
+  today: on,
+  byName: name,
+});
+
+const partNeeds = ({ needs }: Job): readonly Extract<JobNeed, { readonly kind: 'part' }>[] =>
+  needs.filter((need) => need.kind === 'part');
 
 /**
  * Takes a job up again that was done or dropped. What it used once is used up then, and must be there anew.
@@ -93,25 +88,14 @@ export function reopenJob(record: TeamRecord, job: Job, by: By): Said<Job> {
   }
   const open = { ...job, doneOn: null, doneByName: null, dropped: false };
   record.jobs.change(open);
-  const used =
-    job.doneOn === null
-      ? []
-      : job.needs.flatMap((need) =>
-          need.kind === 'part' ? (useUp(record, need.partId, need.quantity, by) ?? []) : [],
-        );
-  const said = used.length === 0 ? '' : `, to be renewed: ${used.join(', ')}`;
+  const used = (job.doneOn === null ? [] : partNeeds(job)).flatMap(({ partId, quantity }) => {
+    const part = record.parts.find(partId);
+    if (part === undefined || !part.singleUse) return [];
+    const count = Math.min(quantity, countOf(record, part).fitted);
+    return count === 0 ? [] : takeOff(record, part, { quantity: count, keep: false }, saidBy(by)).said;
+  });
+  const said = used.length === 0 ? '' : `; ${used.join(', ')}`;
   return { value: open, said: `job #${job.id} "${job.name}" reopened${said}` };
-}
-
-function useUp(record: TeamRecord, partId: number, quantity: number, by: By): string | undefined {
-  const part = record.parts.find(partId);
-  if (part === undefined || !part.singleUse) return undefined;
-  const { fitted, hadCome } = countPart(part.needed, ordersOf(record, part), record.parts.movesOf(partId));
-  const count = Math.min(quantity, fitted);
-  if (count === 0) return undefined;
-  const said = { saidOn: by.on, byName: by.name, place: null, note: null, hadCome };
-  record.parts.say({ partId, kind: 'used up', quantity: count, ...said });
-  return count === 1 ? part.name : `${count} × ${part.name}`;
 }
 
 /** Gives a job up. @throws UserError 'already-done' when it is done or given up. */

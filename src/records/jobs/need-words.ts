@@ -1,9 +1,9 @@
 import { type Choice, UserError } from '../../core/user-error.ts';
 import { openPart } from '../parts/open-part.ts';
+import { namesOfStage } from '../stages/find-stage.ts';
 import { plain } from '../suppliers/supplier.ts';
 import type { TeamRecord } from '../team-record.ts';
 import { jobsNamed } from './find-job.ts';
-import { stagesNamed } from './find-stage.ts';
 import type { JobNeed } from './job.ts';
 import type { NamedNeed } from './needs.ts';
 import type { JobBook } from './read-facts.ts';
@@ -154,11 +154,18 @@ function fluidsCalled({ facts }: JobBook, name: string): readonly Found[] {
 }
 
 function stagesCalled({ stages }: JobBook, name: string): readonly Found[] {
-  return stagesNamed(stages, name).map((stage) => ({
-    exact: plain(stage.name) === plain(name) || stage.key === name,
-    choice: { label: `stage ${stage.name}`, value: `stage:${stage.key}` },
-    found: () => ({ kind: 'stage', stage: stage.key }),
-  }));
+  const wanted = plain(name);
+  return stages.flatMap((stage) => {
+    const names = namesOfStage(stage);
+    if (!names.some((one) => one.includes(wanted))) return [];
+    return [
+      {
+        exact: names.includes(wanted),
+        choice: { label: `stage ${stage.name}`, value: `stage:${stage.key}` },
+        found: () => ({ kind: 'stage' as const, stage: stage.key }),
+      },
+    ];
+  });
 }
 
 function nothingCalled(

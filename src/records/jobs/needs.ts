@@ -85,7 +85,7 @@ export function refuseStageLoop(record: TeamRecord, job: Job, stages: readonly S
   for (const need of job.needs) refuseLoop(jobs, job, need, stages);
 }
 
-/** @throws UserError 'not-now' in words naming the loop: "a needs b; b needs c; c needs a". */
+/** @throws UserError 'not-now' in words naming the loop, each thing waiting for the next: "a → b → c → a". */
 function refuseLoop(all: readonly Job[], job: Job, need: JobNeed, stages: readonly StageFact[]): void {
   if (need.kind !== 'job' && need.kind !== 'stage') return;
   const network = wholeNetwork(
@@ -97,10 +97,9 @@ function refuseLoop(all: readonly Job[], job: Job, need: JobNeed, stages: readon
   if (waits === undefined || needed === undefined) return;
   const loop = loopIf(network, waits, needed);
   if (loop === null) return;
-  const steps = loop.slice(1).map((name, index) => `${loop[index]} needs ${name}`);
   throw new UserError(
     'not-now',
-    `Then ${job.name} would wait for itself: ${steps.join('; ')}. Nothing was changed. Take one of these off first: /job needs with remove.`,
+    `Then ${job.name} would wait for itself: ${loop.join(' → ')}. Nothing was changed. Take one of these off first: /job needs with remove.`,
   );
 }
 

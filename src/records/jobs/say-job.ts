@@ -5,13 +5,16 @@ import type { Minutes } from './job.ts';
 /** "90 min", "2.5 h": hours from two on. */
 export function sayTime(minutes: number): string {
   if (minutes < 120) return `${Math.round(minutes)} min`;
-  return `${Math.round(minutes / 6) / 10} h`;
+  return `${inHours(minutes)} h`;
 }
 
-/** "60 min to 3 h, likely 90 min"; one figure when there is no range. */
+const inHours = (minutes: number): number => Math.round(minutes / 6) / 10;
+
+/** "1 to 3 h, likely 1.5 h"; one figure when there is no range. Minutes where an hour would be too coarse. */
 export function sayMinutes({ least, likely, most }: Minutes): string {
   if (least === most) return sayTime(likely);
-  return `${sayTime(least)} to ${sayTime(most)}, likely ${sayTime(likely)}`;
+  if (least < 60) return `${sayTime(least)} to ${sayTime(most)}, likely ${sayTime(likely)}`;
+  return `${inHours(least)} to ${inHours(most)} h, likely ${inHours(likely)} h`;
 }
 
 /** What a job waits for, in words: "sump gasket (1, expected Thu 3 Dec)". */
