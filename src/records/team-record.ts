@@ -15,6 +15,7 @@ import { openRunInStore, type RunInStore } from './running-in/run-in-store.ts';
 import { openStageStore, type StageStore } from './stages/stage-store.ts';
 import { openSupplierStore, type SupplierStore } from './suppliers/supplier-store.ts';
 import { openSettingsStore, type SettingsStore } from './team/settings-store.ts';
+import { openWalkStore, type WalkStore } from './walks/walk-store.ts';
 
 /** One team's record. It sits on that team's own file, so it cannot see anybody else's. */
 export interface TeamRecord {
@@ -36,6 +37,8 @@ export interface TeamRecord {
   readonly measures: MeasureStore;
   readonly stages: StageStore;
   readonly fluids: FluidStore;
+  /** Searches for a fault. */
+  readonly walks: WalkStore;
 }
 
 /** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
@@ -62,5 +65,6 @@ export function openTeamRecord(db: Database): TeamRecord {
     measures: openMeasureStore(db),
     stages: openStageStore(db),
     fluids: openFluidStore(db),
+    walks: openWalkStore(db),
   };
 }

@@ -8,6 +8,7 @@ import measuresAndStages from './0006-measures-and-stages.ts';
 import fluids from './0007-fluids.ts';
 import readings from './0008-readings.ts';
 import runningIn from './0009-running-in.ts';
+import walks from './0010-walks.ts';
 import ownUnits from './0012-units.ts';
 import proposals from './0013-proposals.ts';
 import specification from './0014-specification.ts';
@@ -23,6 +24,7 @@ export const migrations: readonly Migration[] = [
   fluids,
   readings,
   runningIn,
+  walks,
   ownUnits,
   proposals,
   specification,
