@@ -1,3 +1,4 @@
+import { readQuantityList } from '../phrases/quantity/read-list.ts';
 import { readQuantity } from '../phrases/quantity/read-quantity.ts';
 import type { Read } from '../phrases/quantity/reading.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -15,6 +16,8 @@ export function typedUnits(asks: Request['asks'], catalogue: Catalogue): readonl
     const text = asks.options[name];
     if (measures === undefined || typeof text !== 'string' || !/\p{L}|["'°]/u.test(text)) return [];
     const reading = readQuantity(text, measures);
-    return reading.verdict === 'read' || reading.verdict === 'range' ? [reading.typedUnit] : [];
+    if (reading.verdict === 'read' || reading.verdict === 'range') return [reading.typedUnit];
+    const row = readQuantityList(text, measures);
+    return row.verdict === 'read' ? [row.typedUnit] : [];
   });
 }

@@ -5,13 +5,14 @@ const Tolerance = z.object({ type: z.enum(['rel', 'abs', 'exact']), value: z.num
 /** A grade such as SAE 30 is written as text. */
 const Figure = z.union([z.number(), z.string().regex(/^\d+$/).transform(Number)]);
 const Quantity = z.object({ value: Figure, unit: z.string() });
+const Row = z.object({ value: z.array(z.number()), unit: z.string() });
 const Case = z.object({
   id: z.string(),
   group: z.string(),
   topic: z.string(),
   calc: z.string().optional(),
-  inputs: z.record(z.string(), z.union([Quantity, z.string(), z.number()])),
-  expected: z.record(z.string(), z.union([Quantity, z.string()])),
+  inputs: z.record(z.string(), z.union([Quantity, Row, z.string(), z.number(), z.null()])),
+  expected: z.record(z.string(), z.union([Quantity, z.string(), z.boolean()])),
   tolerance: z.union([Tolerance, z.record(z.string(), Tolerance)]),
   source: z.string().min(3),
   evidence: z.enum(['seen', 'computed', 'memory']),
@@ -22,8 +23,14 @@ export type EngineCase = z.output<typeof Case>;
 export type Given = Readonly<Record<string, number>>;
 /** The inputs that are words, by name. */
 export type Said = Readonly<Record<string, string>>;
+/** The inputs that are rows of numbers, by name. */
+export type Listed = Readonly<Record<string, readonly number[]>>;
 /** Works a case with the public functions, and hands the outputs back by name in the case's own units. */
-export type Runner = (given: Given, said: Said) => Readonly<Record<string, number | string>>;
+export type Runner = (
+  given: Given,
+  said: Said,
+  listed: Listed,
+) => Readonly<Record<string, number | string | boolean | undefined>>;
 
 /**
  * Puts every published case of a topic through its runner; a case without one, or an output nobody worked out, fails.
@@ -44,12 +51,12 @@ export function checkEngineCases(
     });
 
     it.each(cases)('$id: $topic ($source)', (each) => {
-      const worked = runners[runnerName(each)]?.(givenIn(each), saidIn(each)) ?? {};
+      const worked = runners[runnerName(each)]?.(givenIn(each), saidIn(each), listedIn(each)) ?? {};
       const outputs = Object.entries(each.expected);
       expect(outputs.length).toBeGreaterThan(0);
       for (const [name, wanted] of outputs) {
         const ours = worked[name];
-        if (typeof wanted === 'string' || typeof ours === 'string') {
+        if (typeof wanted !== 'object' || typeof ours === 'string' || typeof ours === 'boolean') {
           expect(ours, name).toBe(wanted);
           continue;
         }
@@ -65,28 +72,32 @@ export function checkEngineCases(
 
 const runnerName = ({ calc, group }: EngineCase): string => calc ?? group;
 
-function givenIn({ id, inputs }: EngineCase): Given {
-  const numbers = Object.entries(inputs).flatMap(([name, input]): [string, number][] => {
-    if (typeof input === 'number') return [[name, input]];
-    return typeof input === 'string' ? [] : [[name, input.value]];
+const givenIn = (each: EngineCase): Given =>
+  picked(each, (input) => {
+    if (typeof input === 'number') return input;
+    const { success, data } = Quantity.safeParse(input);
+    return success ? data.value : undefined;
   });
-  return new Proxy(Object.fromEntries(numbers), {
-    get: (known, name) => {
-      const value = known[String(name)];
-      if (value === undefined) throw new Error(`${id} gives no ${String(name)}`);
-      return value;
-    },
-  });
-}
 
-function saidIn({ id, inputs }: EngineCase): Said {
-  const words = Object.entries(inputs).flatMap(([name, input]): [string, string][] =>
-    typeof input === 'string' ? [[name, input]] : [],
-  );
-  return new Proxy(Object.fromEntries(words), {
+const saidIn = (each: EngineCase): Said =>
+  picked(each, (input) => (typeof input === 'string' ? input : undefined));
+
+const listedIn = (each: EngineCase): Listed => picked(each, (input) => Row.safeParse(input).data?.value);
+
+/** The inputs of one sort by name; asking for another throws. An input that is null is there, and open. */
+function picked<Value>(
+  { id, inputs }: EngineCase,
+  pick: (input: EngineCase['inputs'][string]) => Value | undefined,
+): Readonly<Record<string, Value>> {
+  const found = Object.entries(inputs).flatMap(([name, input]): [string, Value][] => {
+    const value = pick(input);
+    return value === undefined ? [] : [[name, value]];
+  });
+  return new Proxy(Object.fromEntries(found), {
     get: (known, name) => {
       const value = known[String(name)];
-      if (value === undefined) throw new Error(`${id} says no ${String(name)}`);
+      if (value === undefined && inputs[String(name)] !== null)
+        throw new Error(`${id} gives no ${String(name)}`);
       return value;
     },
   });

@@ -126,6 +126,11 @@ export const sayings = {
       ['in', 'ft', 'thou', 'tenthThou', 'tpi'],
     ),
   }),
+  /** Between parts that were measured: to the micrometre, or a tenth of a thou. */
+  clearance: said('mm', 'length', {
+    mm: way('mm', 'in', ['mm', 'cm', 'um', 'hundredthMm', 'tenthMm']),
+    in: way('in', 'mm', ['in', 'thou', 'tenthThou']),
+  }),
   area: said('mm2', 'length', {
     mm: way('mm2', 'in', ['mm2', 'cm2', 'mm', 'cm']),
     in: way('in2', 'mm', ['in2', 'in', 'thou']),

@@ -1,7 +1,7 @@
 import { fromBase, toBase } from './convert.ts';
 import { BUILT_IN, type OwnUnits, type Saying, sayings, type Way } from './own-units.ts';
 import { sayFigure } from './say.ts';
-import type { UnitId } from './table.ts';
+import { type UnitId, units } from './table.ts';
 
 /** Says quantities in the units of whoever asks. Each is handed over in the unit its saying names as given. */
 export interface Sayer {
@@ -9,8 +9,14 @@ export interface Sayer {
   both(what: Saying, figure: number, figures?: number): string;
   /** In their unit alone: "58 psi". */
   one(what: Saying, figure: number, figures?: number): string;
+  /** Both ends in one unit: "0.43 to 0.47 mm (0.0169 to 0.0185 in)". */
+  bothRange(what: Saying, from: number, to: number, figures?: number): string;
+  /** The same in their unit alone. */
+  range(what: Saying, from: number, to: number, figures?: number): string;
   /** An injector's flow, which is sold by volume and by mass: "440 cc/min (45.6 lb/h)". */
   injector(flow: { readonly ccMin: number; readonly densityKgM3: number }): string;
+  /** The same for a request that meant this unit without typing it. */
+  answering(unit: UnitId): Sayer;
   /** The unit it would be said in. */
   unitOf(what: Saying, figure: number): UnitId;
 }
@@ -25,10 +31,17 @@ export function sayerFor(own: OwnUnits = BUILT_IN, typed: readonly UnitId[] = []
   const unitOf = (what: Saying, figure: number): UnitId => unitOn(chosen(what, own, typed), figure);
   return {
     unitOf,
+    answering: (unit) => sayerFor(own, [...typed, unit]),
     one: (what, figure, figures) => say(what, figure, unitOf(what, figure), figures),
     both(what, figure, figures) {
       const beside = unitOn(wayNamed(what, chosen(what, own, typed).beside), figure);
       return `${say(what, figure, unitOf(what, figure), figures)} (${say(what, figure, beside, figures)})`;
+    },
+    range: (what, from, to, figures) => rangeIn(what, [from, to], unitOf(what, to), figures),
+    bothRange(what, from, to, figures) {
+      const beside = unitOn(wayNamed(what, chosen(what, own, typed).beside), to);
+      const ends = [from, to] as const;
+      return `${rangeIn(what, ends, unitOf(what, to), figures)} (${rangeIn(what, ends, beside, figures)})`;
     },
     injector({ ccMin, densityKgM3 }) {
       const volume = sayFigure(ccMin, 'cc/min', FIGURES);
@@ -58,10 +71,23 @@ function wayNamed(what: Saying, name: string): Way {
 const unitOn = ({ steps: [first, ...larger] }: Way, figure: number): UnitId =>
   (larger.findLast(([from]) => Math.abs(figure) >= from) ?? first)[1];
 
-/** Degrees are whole unless somebody asks for more: no thermometer of a workshop is read closer. */
+/** Degrees are whole unless somebody asks for more, and clearances end where a micrometer does. */
 function say(what: Saying, figure: number, unit: UnitId, figures: number | undefined): string {
   const { given } = sayings[what];
   const shown = unit === given ? figure : fromBase(toBase(figure, given), unit);
   if (what === 'temperature' && figures === undefined) return sayFigure(Math.round(shown), unit);
+  if (what === 'clearance') return sayFigure(Number(shown.toFixed(unit === 'in' ? 4 : 3)), unit);
   return sayFigure(shown, unit, figures ?? FIGURES);
+}
+
+/** The unit once, behind the second end. */
+function rangeIn(
+  what: Saying,
+  [from, to]: readonly [number, number],
+  unit: UnitId,
+  figures: number | undefined,
+): string {
+  const { sign } = units[unit];
+  const low = say(what, from, unit, figures);
+  return `${low.slice(0, -sign.length).trimEnd()} to ${say(what, to, unit, figures)}`;
 }

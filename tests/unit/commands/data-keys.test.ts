@@ -9,7 +9,7 @@ const WITH_UNIT =
 
 /** Numbers that have no unit: counts, numbers of a table, and ratios that have a name of their own. */
 const WITHOUT_UNIT: ReadonlySet<string> = new Set([
-  ...['cylinders', 'count', 'steps', 'turns', 'leanest', 'richest'],
+  ...['cylinders', 'count', 'steps', 'turns', 'leanest', 'richest', 'weakest', 'worst'],
   ...['dash', 'hoseDash', 'gaugeNumber', 'hotGrade', 'coldGrade', 'viscosityIndex'],
   ...['duty', 'dutyLimit', 'probability', 'phi', 'nutFactor', 'reynolds', 'frictionFactor'],
   ...['lambda', 'targetLambda', 'lambdaUnchanged'],
