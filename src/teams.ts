@@ -12,10 +12,8 @@ import { BOOKKEEPING, openTeamRecord, STANDING, type TeamRecord } from './record
 import { type Decider, openDecider } from './reminders/decide.ts';
 import { type Delivered, type DeliveryParts, deliver } from './reminders/deliver.ts';
 import { stillTimely } from './reminders/morning.ts';
-import { stillNeeded } from './reminders/morning-answer.ts';
-import type { Notice } from './reminders/notice.ts';
 import { type OutboxStore, openOutboxStore } from './reminders/outbox-store.ts';
-import { morningNow } from './reminders/redraw-morning.ts';
+import { morningNeeded, morningNow } from './reminders/redraw-morning.ts';
 import { refresh } from './reminders/refresh.ts';
 import { makeBackup, removeExpired } from './sqlite/backup.ts';
 import { type Ledger, openLedger } from './sqlite/ledger.ts';
@@ -140,10 +138,8 @@ function backUpOf(db: Database, ledger: Ledger, folder: string): (nowMs: number)
 
 /** Words notices from the record as it stands when they are shown. */
 function wordingFrom(record: TeamRecord, nowMs: number): Pick<DeliveryParts, 'word' | 'needed'> {
-  const ordersOf = ({ orderIds }: Notice) => orderIds.flatMap((id) => record.orders.find(id) ?? []);
   return {
-    needed: (notice) =>
-      stillTimely(notice, record.settings.read(), nowMs) && stillNeeded(ordersOf(notice), notice),
+    needed: (notice) => stillTimely(notice, record.settings.read(), nowMs) && morningNeeded(record, notice),
     word: (notice, noticeId) => morningNow(record, notice, noticeId),
   };
 }

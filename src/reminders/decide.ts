@@ -3,6 +3,7 @@ import type { WorkingDays } from '../core/working-days.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import { dueMorning } from './morning.ts';
 import type { OutboxStore } from './outbox-store.ts';
+import { remarksDue } from './remarks.ts';
 
 export interface Decider {
   /** Writes down everything that is due at `nowMs`, all of it or nothing; a second call at the same time adds nothing. */
@@ -23,7 +24,10 @@ export function openDecider(
     const settings = record.settings.read();
     const calendar = calendarOf(settings.country);
     for (const build of record.builds.all()) {
-      const due = dueMorning(build, record.orders.ofBuild(build.id), settings, calendar, nowMs);
+      const orders = record.orders.ofBuild(build.id);
+      const due = dueMorning(build, orders, settings, calendar, nowMs, (day) =>
+        remarksDue(record, build, day),
+      );
       if (due === null) continue;
       outbox.put(due, nowMs);
       markMorning.run({ buildId: build.id, day: due.notice.day });

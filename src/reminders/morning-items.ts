@@ -2,13 +2,7 @@ import type { Button, Item } from '../core/reply.ts';
 import { type Day, sayDay } from '../core/time.ts';
 import { needsAHand, type Order, standing } from '../records/orders/order.ts';
 import { chaseButtons, sortOutButton } from '../records/orders/order-buttons.ts';
-import {
-  sayChase,
-  sayLateness,
-  sayOutstanding,
-  sayWhat,
-  sayWhere,
-} from '../records/orders/say-order.ts';
+import { sayChase, sayLateness, sayOutstanding, sayWhat, sayWhere } from '../records/orders/say-order.ts';
 import { parcelButtons } from '../records/purchases/parcel-buttons.ts';
 import type { CalendarOf } from '../records/suppliers/supplier-days.ts';
 

@@ -1,16 +1,20 @@
-import { wallTime } from '../core/time.ts';
+import { type Day, wallTime } from '../core/time.ts';
 import type { WorkingDays } from '../core/working-days.ts';
 import type { Build } from '../records/builds/build.ts';
 import { byUrgency, needsAHand, type Order } from '../records/orders/order.ts';
 import type { TeamSettings } from '../records/team/team.ts';
 import type { DueNotice, Notice } from './notice.ts';
+import type { Remark } from './remark.ts';
 
 /** After this, a morning message missed while the machine was off waits for the next morning: never at night. */
 export const EVENING = '20:00';
 
 /**
  * The morning message of a build, if it is due: once on a working day, from the team's morning time until the evening,
- * when something is late, due today, or waits to be sorted out. Pure: the same records and instant give the same answer.
+ * when something is late, due today, or waits to be sorted out, or when there is something else to remark on. Pure: the same
+ * records and instant give the same answer.
+ *
+ * @param remarksOn what else there is to say of the build on a day; asked only when a message could be due.
  */
 export function dueMorning(
   build: Build,
@@ -18,6 +22,7 @@ export function dueMorning(
   settings: TeamSettings,
   calendar: WorkingDays,
   nowMs: number,
+  remarksOn: (day: Day) => readonly Remark[] = () => [],
 ): DueNotice | null {
   const now = wallTime(nowMs, settings.zone);
   const day = now.toPlainDate().toString();
@@ -28,11 +33,18 @@ export function dueMorning(
     .filter((order) => needsAHand(order, day))
     .toSorted(byUrgency)
     .map(({ id }) => id);
-  if (orderIds.length === 0) return null;
+  const remarks = remarksOn(day);
+  if (orderIds.length === 0 && remarks.length === 0) return null;
   return {
     key: `morning:${build.id}:${day}`,
     channelId: build.channelId,
-    notice: { kind: 'morning', buildId: build.id, day, orderIds },
+    notice: {
+      kind: 'morning',
+      buildId: build.id,
+      day,
+      orderIds,
+      ...(remarks.length === 0 ? {} : { remarks: [...remarks] }),
+    },
   };
 }
 

@@ -7,6 +7,8 @@ export const Notice = z.object({
   day: z.string(),
   /** The orders it named when it was decided; later presses show their state in place. */
   orderIds: z.array(z.int()),
+  /** What else it spoke of; notices from before there were remarks have none. */
+  remarks: z.array(z.object({ kind: z.string(), id: z.int() })).optional(),
 });
 export type Notice = z.infer<typeof Notice>;
 

@@ -37,7 +37,6 @@ export const ConditionForm = z.discriminatedUnion('kind', [
     states: z.array(words),
     min: bound,
     max: bound,
-    unit: words,
     freshDays: z.int().min(1).max(365),
     proof: z.boolean().optional(),
   }),

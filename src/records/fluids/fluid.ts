@@ -46,11 +46,11 @@ export interface FluidMove {
   readonly note: string | null;
 }
 
-/** Below this no bottle or case is told from an empty one: a thimble, in litres. */
-const NOTHING_L = 0.005;
+/** From this share of what it takes a case counts as full: what a dipstick does not show. */
+const FULL_SHARE = 0.98;
 
 export const isFull = ({ capacityL, inL }: Pick<FluidCase, 'capacityL' | 'inL'>): boolean =>
-  inL >= capacityL - NOTHING_L;
+  inL >= capacityL * FULL_SHARE;
 
 /** What is still to go in, in litres. */
 export const lackingL = (one: Pick<FluidCase, 'capacityL' | 'inL'>): number =>

@@ -5,10 +5,11 @@ import { ConditionForm } from '../../tables/stages.ts';
 import type { Condition, Pass, Said, Stage, StageCondition } from './stage.ts';
 import { type StartingCondition, startingStagesOf } from './starting-stages.ts';
 
-const RestForm = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('condition'), conditionId: z.int() }),
-  z.object({ kind: z.literal('reading'), readingId: z.int() }),
-]);
+const RestsForm = z.object({
+  conditionIds: z.array(z.int()),
+  except: z.array(z.string()),
+  readingIds: z.array(z.int()),
+});
 
 const StageRow = z.object({
   id: z.int(),
@@ -38,7 +39,7 @@ const PassRow = z
       byName: row.by_name,
       reason: row.reason,
       against: z.array(z.string()).parse(JSON.parse(row.against)),
-      restsOn: z.array(RestForm).parse(JSON.parse(row.rests_on)),
+      restsOn: RestsForm.parse(JSON.parse(row.rests_on)),
       reopenedOn: row.reopened_on,
       reopenedBy: row.reopened_by,
     } satisfies Pass,
@@ -81,6 +82,8 @@ export interface StageStore {
   /** Leaves a condition out; what people said to it is kept. */
   dropCondition(id: number): void;
   pass(stageId: number, pass: Omit<Pass, 'id' | 'reopenedOn' | 'reopenedBy'>): Pass;
+  /** Whether any pass of the build has not been reopened. */
+  anyStanding(buildId: number): boolean;
   reopen(passId: number, why: { readonly on: Day; readonly by: string }): void;
   say(said: { readonly conditionId: number; readonly saidOn: Day; readonly byName: string }): void;
   /** What was said to a condition no longer counts. */
@@ -122,6 +125,12 @@ export function openStageStore(db: Database): StageStore {
     `INSERT INTO stage_pass (stage_id, passed_on, by_name, reason, against, rests_on)
      VALUES (@stageId, @passedOn, @byName, @reason, @against, @restsOn) RETURNING *`,
   );
+  const anyStanding = db
+    .prepare<[number], number>(
+      `SELECT EXISTS (SELECT 1 FROM stage_pass JOIN stage ON stage.id = stage_id
+       WHERE build_id = ? AND reopened_on IS NULL)`,
+    )
+    .pluck();
   const reopen = db.prepare('UPDATE stage_pass SET reopened_on = @on, reopened_by = @by WHERE id = @passId');
   const say = db.prepare(
     'INSERT INTO stage_said (condition_id, said_on, by_name) VALUES (@conditionId, @saidOn, @byName)',
@@ -180,6 +189,7 @@ export function openStageStore(db: Database): StageStore {
       const row = { ...how, stageId, against: JSON.stringify(against), restsOn: JSON.stringify(restsOn) };
       return PassRow.parse(insertPass.get(row)).pass;
     },
+    anyStanding: (buildId) => anyStanding.get(buildId) === 1,
     reopen: (passId, { on, by }) => void reopen.run({ passId, on, by }),
     say: (said) => void say.run(said),
     lapse: (conditionId, why) => void lapse.run(why, conditionId),

@@ -20,10 +20,15 @@ export interface StageCondition {
   readonly condition: Condition;
 }
 
-/** A fact that a pass rests on, so that it can be seen when it no longer holds. */
-export type Rest =
-  | { readonly kind: 'condition'; readonly conditionId: number }
-  | { readonly kind: 'reading'; readonly readingId: number };
+/** What a pass rests on, so that it can be seen when it no longer holds. */
+export interface Rests {
+  /** The conditions the stage had. */
+  readonly conditionIds: readonly number[];
+  /** What was open all the same, by its name among the findings: it can change nothing. */
+  readonly except: readonly string[];
+  /** Readings that showed it. */
+  readonly readingIds: readonly number[];
+}
 
 /** Passing a stage: who, when, and what it rested on. */
 export interface Pass {
@@ -34,7 +39,7 @@ export interface Pass {
   readonly reason: string | null;
   /** Each condition in words as it stood. */
   readonly against: readonly string[];
-  readonly restsOn: readonly Rest[];
+  readonly restsOn: Rests;
   /** Set when what it rested on changed: the day, and what it was. */
   readonly reopenedOn: Day | null;
   readonly reopenedBy: string | null;
