@@ -57,6 +57,12 @@ export function againForm({ args }: ActionRef, catalogue: Catalogue): Form {
   };
 }
 
+/** A press that runs a request as it stands; null where it is too long to be carried by a button. */
+export function runRef(asks: RunCommand): ActionRef | null {
+  const does = { command: 'again', action: 'run', args: { [WHAT]: nameOf(asks), ...asText(asks.options) } };
+  return fits(does) ? does : null;
+}
+
 /** Turns a form filled with what was assumed back into the request it changes; any other stays what it is. */
 export function settleAgain(request: Request, catalogue: Catalogue): Request {
   const { asks } = request;

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Reply } from '../core/reply.ts';
 import type { Choice } from '../core/user-error.ts';
 import type { Hand } from './hand.ts';
+import type { Handover } from './handover.ts';
 import { readInput } from './read-input.ts';
 
 /** What a person may do: options declared once by a zod object, and the handler that gets them typed. */
@@ -13,8 +14,11 @@ export interface Runnable {
   readonly suggest: Readonly<Record<string, Suggest>>;
   /** Options that are assumed when they are left out; the answer offers to change them without typing all again. */
   readonly assumes: readonly string[];
-  run(input: unknown, hand: Hand): Reply | Promise<Reply>;
+  run(input: unknown, hand: Hand): Outcome | Promise<Outcome>;
 }
+
+/** An answer or a form, or the request of another command that has the answer. */
+export type Outcome = Reply | Handover;
 
 /** Offers known values for an option while it is being typed; at most 25 are shown. */
 export type Suggest = (typed: string, hand: Hand) => readonly Choice[];
@@ -38,7 +42,7 @@ interface RunnableSource<Input extends z.ZodObject> {
   readonly example?: string;
   readonly suggest?: Partial<Record<keyof z.output<Input> & string, Suggest>>;
   readonly assumes?: readonly (keyof z.output<Input> & string)[];
-  run(input: z.output<Input>, hand: Hand): Reply | Promise<Reply>;
+  run(input: z.output<Input>, hand: Hand): Outcome | Promise<Outcome>;
 }
 
 interface ActionSource<Input extends z.ZodObject> {

@@ -12,6 +12,7 @@ import { draftReply, settleDraft } from './drafts.ts';
 import { alreadyDoneReply, failureReply } from './failure-reply.ts';
 import type { FileSource } from './file-source.ts';
 import type { Hand } from './hand.ts';
+import { AskedBack } from './handover.ts';
 import { makeHand } from './make-hand.ts';
 import { painted } from './paint.ts';
 import type { Failure, Request, Result, SuggestRequest } from './request.ts';
@@ -68,14 +69,18 @@ async function answer(
   let saved = false;
   try {
     settled = settleAgain(settleDraft(request, parts.desks) ?? request, parts.catalogue);
-    const hand = makeHand(parts, settled, {
+    const errand = {
       pressedInPlace: settled === request && request.asks.kind === 'press',
       onSaved: () => {
         saved = true;
       },
       onProgress,
+    };
+    const reply = await run(parts, settled.asks, (asks) => {
+      // a request handed over is the one that a question is about
+      settled = { ...settled, asks };
+      return makeHand(parts, settled, errand);
     });
-    const reply = await run(parts, settled.asks, hand);
     return {
       ok: true,
       reply: await painted(reply, (fault) => parts.report(fault, parts.newReference(), request)),
@@ -89,13 +94,20 @@ async function answer(
   }
 }
 
-async function run(parts: DispatcherParts, asks: Request['asks'], hand: Hand): Promise<Reply> {
+async function run(
+  parts: DispatcherParts,
+  asks: Request['asks'],
+  handFor: (asks: Request['asks']) => Hand,
+): Promise<Reply> {
   const { catalogue } = parts;
   if (asks.kind === 'run') {
     const runnable = catalogue.runnable(asks.command, asks.subcommand);
     if (runnable === undefined) throw outdated();
-    const reply = await runnable.run(asks.options, hand);
-    return reply.kind === 'answer' ? withAgain(reply, asks, catalogue) : reply;
+    const outcome = await runnable.run(asks.options, handFor(asks));
+    if (outcome.kind === 'answer') return withAgain(outcome, asks, catalogue);
+    if (outcome.kind === 'form') return outcome;
+    const reply = await run(parts, outcome.asks, handFor);
+    return reply.kind === 'answer' ? outcome.finish(reply) : reply;
   }
   const ref = readActionRef(asks.ref);
   if (ref?.command === 'again' && ref.action === 'form') return againForm(ref, catalogue);
@@ -103,7 +115,7 @@ async function run(parts: DispatcherParts, asks: Request['asks'], hand: Hand): P
   // what every object inherits is no action, whatever a button says
   const action = ref && Object.hasOwn(actions, ref.action) ? actions[ref.action] : undefined;
   if (!ref || !action) throw outdated();
-  return action.run({ ...ref.args, ...asks.fields }, hand);
+  return action.run({ ...ref.args, ...asks.fields }, handFor(asks));
 }
 
 const outdated = (): UserError =>
@@ -115,6 +127,7 @@ const outdated = (): UserError =>
 /** Words for what people did; anything else is a fault of ours and thrown on. */
 function explain(parts: DispatcherParts, request: Request, fault: unknown): Result {
   if (fault instanceof AlreadyDone) return { ok: true, reply: alreadyDoneReply(fault) };
+  if (fault instanceof AskedBack) return refused({ code: fault.code, message: fault.message }, fault.card);
   if (fault instanceof UserError) {
     const { code, message, question } = fault;
     const kept = question && draftReply(message, question, request, parts);

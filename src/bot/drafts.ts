@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import type { Clock } from '../core/clock.ts';
-import type { Answer } from '../core/reply.ts';
+import type { Answer, Button } from '../core/reply.ts';
 import { type OpenQuestion, UserError } from '../core/user-error.ts';
 import type { Desks } from '../records/desks.ts';
 import { readActionRef } from './action-ref.ts';
+import { runRef } from './again.ts';
 import type { PressAction, Request, RunCommand } from './request.ts';
 
 type Asks = RunCommand | PressAction;
@@ -26,8 +27,9 @@ const Chosen = z.object({ id: z.coerce.number().int(), choice: z.coerce.number()
 const MOST_BUTTONS = 5;
 
 /**
- * A question instead of a guess: the request is kept, and each fair reading is a button that finishes it. Null where
- * there is nothing to keep it in (outside a server), so that the refusal itself is shown.
+ * A question instead of a guess: the request is kept, and each fair reading is a button that finishes it. Outside a server
+ * there is nothing to keep it in, so each button carries the whole request; null where it is too long for one, so that the
+ * refusal itself is shown.
  */
 export function draftReply(
   message: string,
@@ -35,7 +37,8 @@ export function draftReply(
   { id, who, place, asks, people }: Request,
   { desks, clock }: { desks: Desks; clock: Clock },
 ): Answer | null {
-  if (place === null || question.choices.length === 0) return null;
+  if (question.choices.length === 0) return null;
+  if (place === null) return carriedReply(message, question, asks);
   const choices = question.choices.slice(0, MOST_BUTTONS);
   const draft = desks
     .at(place.teamId)
@@ -43,18 +46,43 @@ export function draftReply(
       { personId: who.id, request: { id, asks: { ...asks }, people }, field: question.field, choices },
       clock.nowMs(),
     );
+  const buttons = choices.map(({ label }, choice) => ({
+    label,
+    does: { command: 'draft', action: 'choose', args: { id: draft.id, choice } },
+  }));
+  return questionCard(
+    message,
+    question,
+    buttons,
+    'What you typed is kept. Pick one, or type it again more exactly.',
+  );
+}
+
+function carriedReply(message: string, { field, choices }: OpenQuestion, asks: Asks): Answer | null {
+  if (asks.kind !== 'run') return null;
+  const buttons = choices.slice(0, MOST_BUTTONS).flatMap(({ label, value }): readonly Button[] => {
+    const does = runRef({ ...asks, options: { ...asks.options, [field]: value } });
+    return does === null ? [] : [{ label, does }];
+  });
+  if (buttons.length === 0) return null;
+  return questionCard(message, { field, choices }, buttons, 'Pick one, or type it again more exactly.');
+}
+
+function questionCard(
+  message: string,
+  { field, choices }: OpenQuestion,
+  buttons: readonly Button[],
+  certainty: string,
+): Answer {
   return {
     kind: 'answer',
     subject: 'Which one?',
     result: message,
-    certainty: 'What you typed is kept. Pick one, or type it again more exactly.',
+    certainty,
     tone: 'soon',
-    buttons: choices.map(({ label }, choice) => ({
-      label,
-      does: { command: 'draft', action: 'choose', args: { id: draft.id, choice } },
-    })),
+    buttons,
     audience: 'asker',
-    data: { question: { field: question.field, choices: choices.map((choice) => ({ ...choice })) } },
+    data: { question: { field, choices: choices.slice(0, MOST_BUTTONS).map((choice) => ({ ...choice })) } },
   };
 }
 

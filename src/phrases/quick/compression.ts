@@ -61,7 +61,7 @@ function readings({ amounts }: Line): QuickReading | undefined {
     'compression',
     'compression-test',
     { readings: inKPa },
-    { readings: `${amounts.map(({ figures }) => figures).join('; ')}${unit === '' ? '' : ` ${unit}`}` },
+    { readings: `${amounts.map(({ figures }) => figures).join(' ')}${unit === '' ? '' : ` ${unit}`}` },
   );
 }
 
@@ -69,7 +69,7 @@ function single(line: Line): QuickReading | undefined {
   const amounts = line.amounts.filter(({ figures, after }) => !(figures === '1' && after === ':'));
   const [only, second, ...more] = amounts;
   if (only === undefined || more.length > 0) return undefined;
-  const both = second === undefined ? saidOf(only) : `${saidOf(only)}; ${saidOf(second)}`;
+  const both = second === undefined ? saidOf(only) : `${saidOf(only)} ${saidOf(second)}`;
   return ask(
     'compression',
     second === undefined ? 'One reading says little: what are the others?' : 'What is the third?',

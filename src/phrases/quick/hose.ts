@@ -76,5 +76,6 @@ function ofDiameter(line: Line, amount: AmountPiece): QuickReading | undefined {
   const nominalMm = withUnit({ ...amount, unit }, 'length')?.value;
   if (nominalMm === undefined || nominalMm < 3 || nominalMm > 52) return undefined;
   if (amount.unit === '' && !fraction) return undefined;
-  return answer('hose', 'nearest-dash', { nominalMm }, { size: `${amount.figures} ${unit}` });
+  const across = line.words.some((word) => word === 'tube' || word === 'pipe') ? 'tube' : 'bore';
+  return answer('hose', 'nearest-dash', { nominalMm }, { size: `${amount.figures} ${unit}`, across });
 }

@@ -32,7 +32,7 @@ export function readQuantityLine(line: Line): QuickReading | undefined {
   if (doubted !== undefined) return doubted;
   for (const [field, labels] of ALONE) {
     const read = readLabelled(line, amount, field, labels);
-    if (read !== undefined && covers(line, labels)) return alone(read, amount);
+    if (read !== undefined && covers(line, labels)) return alone(line, read, amount);
   }
   return undefined;
 }
@@ -53,12 +53,21 @@ function readLabelled(
   return said === undefined ? read : (readAs({ ...amount, unit: `${amount.unit} ${said}` }, field) ?? read);
 }
 
-function alone(read: Read, amount: AmountPiece): QuickReading {
+function alone(line: Line, read: Read, amount: AmountPiece): QuickReading {
   const { dimension } = units[read.typedUnit];
-  const said = { value: sayReferred(saidOf(amount), read) };
+  const said = { value: sayReferred(saidOf(amount), read), ...otherZero(line, read) };
   if (dimension === 'torque') return answer('torque', 'convert', { torqueNm: read.value }, said);
   if (dimension === 'pressure') return answer('pressure', 'convert', { pressureKPa: read.value }, said);
   return answer('convert', 'convert', { value: read.value, unit: read.unit }, said);
+}
+
+/** "1 bar boost absolute": measured from the air, and wanted from nothing. */
+function otherZero({ words }: Line, { reference }: Read): { readonly to?: string } {
+  if (reference === 'gauge' && words.some((word) => /^abs(?:olut[e]?)?$/u.test(word)))
+    return { to: 'kPa absolute' };
+  if (reference === 'absolute' && words.some((word) => /^(?:boost|gauge|ladedruck)$/u.test(word)))
+    return { to: 'kPa gauge' };
+  return {};
 }
 
 const sayReferred = (typed: string, { reference, value }: Read): string =>
