@@ -178,6 +178,7 @@ describe('every button, menu and form', () => {
       await bot.run('order show', { order: '1' }),
       await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
       await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
+      await bot.run('ask', { text: 'v8 displacement' }),
     ];
     const followed = new Set<string>();
     for (let result = queue.shift(); result; result = queue.shift()) {
