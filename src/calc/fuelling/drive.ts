@@ -23,6 +23,7 @@ export const channels = [
   'sensorC',
   'sensorFault',
   'enrichmentRatio',
+  'transientFuel',
   'closedLoop',
   'vehicleKmH',
   'gear',
@@ -50,6 +51,7 @@ const KEPT = [
   'sensorC',
   'sensorFault',
   'enrichmentRatio',
+  'transientFuel',
 ] as const satisfies readonly Channel[];
 
 export type KeptChannel = (typeof KEPT)[number];
@@ -70,7 +72,7 @@ const BIN_S = 0.05;
 const MOST = 1_000_000;
 
 /** Any of these in a twentieth of a second holds for all of it. */
-const HOLDING: ReadonlySet<KeptChannel> = new Set(['fuelCut', 'sensorFault']);
+const HOLDING: ReadonlySet<KeptChannel> = new Set(['fuelCut', 'sensorFault', 'transientFuel']);
 
 /** Takes a log's rows in as they come and keeps what the fit needs of them. */
 export class DriveRecorder {

@@ -111,6 +111,7 @@ export function* screen(drive: Drive): Generator<void, Screened> {
     if (i % 20_000 === 0) yield;
     const step = i === 0 ? Number.POSITIVE_INFINITY : (timeS[i] ?? 0) - (timeS[i - 1] ?? 0);
     held = step > gapS || step < 0 ? 1 : held * Math.exp(-step / MEMORY_S);
+    if ((at.transientFuel?.[i] ?? 0) > 0.5) held = 1;
     held = Math.max(held, changeAt(drive, i, half));
     rate[i] = held;
   }
