@@ -1,0 +1,187 @@
+import type { Answer } from '../core/reply.ts';
+import { type Day, sayDay, wallTime } from '../core/time.ts';
+import { UserError } from '../core/user-error.ts';
+import { type TimelineRow, timelinePicture } from '../pictures/timeline.ts';
+import type { StageFact } from '../records/jobs/facts.ts';
+import { SEED } from '../records/jobs/needed-on.ts';
+import { orderByAnswer, type ToOrder } from '../records/jobs/order-by-answer.ts';
+import { lastOrderDays } from '../records/jobs/order-days.ts';
+import { daysBetween, planOf, type StagePlan } from '../records/jobs/plan.ts';
+import type { JobBook } from '../records/jobs/read-facts.ts';
+import { soonerWays } from '../records/jobs/sooner.ts';
+import { startAnswer, startSentence } from '../records/jobs/start-answer.ts';
+import { type DayRange, neededDays, type StartDay, startDay } from '../records/jobs/start-day.ts';
+import { USUAL_WEEK, type WorkWeek } from '../records/jobs/week.ts';
+import { findStage } from '../records/stages/find-stage.ts';
+import { standingPass } from '../records/stages/stage.ts';
+import { buildHere, crewOf } from './crew.ts';
+import type { Hand } from './hand.ts';
+import { buildWithJobs, jobBookHere } from './jobs-here.ts';
+import { pageOf } from './pages.ts';
+import { sayEvenings } from './read-evenings.ts';
+
+const FIRST_START = 'first-start';
+/** From this hour on this evening's work is taken as done. */
+const EVENING_BEGINS = 18;
+
+export function weekHere(hand: Hand): { readonly crew: WorkWeek; readonly said: boolean } {
+  const build = buildHere(hand);
+  const own = build && hand.record.weeks.find(build.id);
+  return { crew: own ?? USUAL_WEEK, said: own !== undefined };
+}
+
+/** The stage asked about; the first start, or where a build has none the first that is open. */
+function stageAsked(book: JobBook, typed: string | undefined): StageFact {
+  const found =
+    typed === undefined
+      ? (book.stages.find(({ key }) => key === FIRST_START) ?? book.stages.find(({ passed }) => !passed))
+      : book.stages.find(({ key }) => key === findStage(book.stagesWhole, typed).key);
+  if (found) return found;
+  throw new UserError('not-found', 'This build has no stage that is open.');
+}
+
+function planHere(hand: Hand, book: JobBook, stage: StageFact): StagePlan {
+  const build = buildWithJobs(hand);
+  const { settings, today } = crewOf(hand);
+  return planOf({
+    book,
+    stage,
+    crew: weekHere(hand).crew,
+    away: hand.record.weeks.away(build.id),
+    today,
+    worksToday: wallTime(hand.clock.nowMs(), settings.zone).hour < EVENING_BEGINS,
+  });
+}
+
+/** When a stage can be passed, with what drives the day and a picture. */
+export async function whenHere(hand: Hand, typed: string | undefined): Promise<Answer> {
+  const book = jobBookHere(hand);
+  const { today, days } = crewOf(hand);
+  const stage = stageAsked(book, typed);
+  if (stage.passed) return passedAnswer(book, stage, today);
+  const plan = planHere(hand, book, stage);
+  if (plan.jobs.length === 0) return nothingToDo(stage);
+  const found = await drive(startDay(plan, soonerWays(hand.record, plan.awaited, today, days), today, SEED));
+  const { crew, said } = weekHere(hand);
+  const answer = startAnswer({
+    plan,
+    found,
+    today,
+    evenings: sayEvenings(crew.minutes),
+    saidEvenings: said,
+    stages: book.stages.filter((one) => !one.passed && one.key !== stage.key),
+  });
+  return { ...answer, drawings: [timelinePicture(pictureOf(plan, found, today))] };
+}
+
+/** Lets others in between two steps, so that a long sum holds nobody's answer up. */
+async function drive<Result>(work: Generator<void, Result>): Promise<Result> {
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done) return step.value;
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+}
+
+function passedAnswer(book: JobBook, stage: StageFact, today: Day): Answer {
+  const whole = book.stagesWhole.find(({ key }) => key === stage.key);
+  const pass = whole && standingPass(whole);
+  return {
+    kind: 'answer',
+    subject: 'When',
+    result: `${stage.name} is passed`,
+    ...(pass === undefined ? {} : { certainty: `${sayDay(pass.passedOn, today)}, by ${pass.byName}.` }),
+    tone: 'done',
+    audience: 'crew',
+    data: { stage: stage.key, passedOn: pass?.passedOn ?? null },
+  };
+}
+
+function nothingToDo({ key, name }: StageFact): Answer {
+  return {
+    kind: 'answer',
+    subject: 'When',
+    result: `No job is open before ${name}`,
+    certainty: '/job add writes one down, /job from-set offers a starting set.',
+    buttons: [
+      {
+        label: 'Starting set',
+        does: { command: 'job', action: 'from-set', args: { set: key, page: 1 } },
+      },
+    ],
+    audience: 'crew',
+    data: { stage: key, medianOn: null },
+  };
+}
+
+/** As many lines as a phone shows at once. */
+const MOST_ROWS = 9;
+
+function pictureOf(plan: StagePlan, found: StartDay, today: Day) {
+  const days = ({ p10, p50, p90 }: DayRange) => ({
+    p10: daysBetween(today, p10),
+    p50: daysBetween(today, p50),
+    p90: daysBetween(today, p90),
+  });
+  const work = found.times
+    .toSorted((a, b) => b.share - a.share)
+    .map(({ job, begins, ends, share }): TimelineRow & { readonly share: number; readonly at: number } => ({
+      kind: 'work',
+      name: job.name,
+      begins: days(begins),
+      ends: days(ends),
+      drives: share >= 0.5,
+      share,
+      at: days(begins).p50,
+    }));
+  const arrivals = plan.awaited.map((one): TimelineRow & { readonly share: number; readonly at: number } => {
+    const share = found.awaited.find(({ what }) => what === one)?.share ?? 0;
+    const { least, likely, late } = one.arriving;
+    return {
+      kind: 'arrival',
+      name: one.name,
+      arrives: { p10: least, p50: likely, p90: late },
+      drives: share >= 0.5,
+      share,
+      at: likely,
+    };
+  });
+  const all = [...work, ...arrivals].toSorted((a, b) => b.share - a.share);
+  const rows = all.slice(0, MOST_ROWS).toSorted((a, b) => a.at - b.at);
+  return {
+    title: startSentence({ plan, found, today }),
+    today,
+    end: days(found.range),
+    rows,
+    more: all.length - rows.length,
+  };
+}
+
+const PAGE_SIZE = 10;
+
+/** What has not been ordered, the soonest needed first. */
+export async function orderByHere(hand: Hand, typed: string | undefined, page: number): Promise<Answer> {
+  const book = jobBookHere(hand);
+  const { today } = crewOf(hand);
+  const stage = stageAsked(book, typed);
+  const plan = stage.passed ? undefined : planHere(hand, book, stage);
+  const needed: ReadonlyMap<number, Day> =
+    plan === undefined ? new Map() : await drive(neededDays(plan, today, SEED));
+  const orderDay = lastOrderDays(hand.record, today);
+  const all = [...needed]
+    .toSorted(([, a], [, b]) => (a < b ? -1 : 1))
+    .flatMap(([partId, neededOn]): readonly ToOrder[] => {
+      const part = book.facts.parts.get(partId)?.part;
+      return part === undefined ? [] : [{ part, neededOn, order: orderDay?.(neededOn) }];
+    });
+  const does = { command: 'when', action: 'order-by', args: { stage: stage.key } };
+  const { things, buttons, where } = pageOf(all, page, does, PAGE_SIZE);
+  return orderByAnswer({
+    stage,
+    all,
+    shown: things,
+    buttons,
+    today,
+    knowsLead: orderDay !== undefined,
+    ...(where === undefined ? {} : { where }),
+  });
+}

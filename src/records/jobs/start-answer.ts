@@ -1,0 +1,131 @@
+import type { Answer, Fact } from '../../core/reply.ts';
+import { type Day, sayDay } from '../../core/time.ts';
+import type { StageFact } from './facts.ts';
+import { type Awaited, NOT_BOUGHT, NOT_ORDERED, type StagePlan, UNKNOWN_MINUTES } from './plan.ts';
+import { sayMinutes } from './say-job.ts';
+import { COURIER_DAYS } from './sooner.ts';
+import type { Driver, Gain, StartDay } from './start-day.ts';
+
+export interface StartView {
+  readonly plan: StagePlan;
+  readonly found: StartDay;
+  readonly today: Day;
+  readonly evenings: string;
+  /** Whether the crew has said when it works. */
+  readonly saidEvenings: boolean;
+  /** Open stages, for asking about another. */
+  readonly stages: readonly StageFact[];
+}
+
+/** The simulated day in a sentence: what the picture is headed by. */
+export function startSentence({ plan, found, today }: Pick<StartView, 'plan' | 'found' | 'today'>): string {
+  const { p10, p50, p90 } = found.range;
+  return `${plan.stage.name}: ${sayDay(p50, today)}, or ${sayDay(p10, today)} to ${sayDay(p90, today)}`;
+}
+
+/** The day, its range, what drives it, and what having something sooner would gain. */
+export function startAnswer(view: StartView): Answer {
+  const { plan, found, today, stages } = view;
+  const { p10, p50, p90 } = found.range;
+  return {
+    kind: 'answer',
+    subject: 'When',
+    result: `${plan.stage.name}: ${sayDay(p50, today)}`,
+    certainty: `As likely before as after. One chance in ten by ${sayDay(p10, today)}, nine in ten by ${sayDay(p90, today)}.`,
+    facts: [...driverFacts(found, today), ...gainFacts(found.gains, today)],
+    smallPrint: smallPrint(view),
+    buttons: [
+      { label: 'Order by', does: { command: 'when', action: 'order-by', args: { stage: plan.stage.key } } },
+      { label: 'What can be done now', does: { command: 'now', action: 'page', args: { page: 1 } } },
+    ],
+    ...(stages.length < 2
+      ? {}
+      : {
+          menu: {
+            prompt: 'Another stage',
+            does: { command: 'when', action: 'date', args: {} },
+            arg: 'stage',
+            choices: stages.slice(0, 25).map(({ key, name }) => ({ label: name, value: key })),
+          },
+        }),
+    audience: 'crew',
+    data: {
+      stage: plan.stage.key,
+      tenthOn: p10,
+      medianOn: p50,
+      ninetiethOn: p90,
+      runs: found.runs,
+      jobs: found.jobs.slice(0, 10).map(({ what, share }) => ({ job: what.id, name: what.name, share })),
+      awaited: found.awaited.slice(0, 10).map(({ what, share }) => ({
+        name: what.name,
+        part: what.partId,
+        order: what.orderId,
+        share,
+      })),
+      gains: found.gains.map(({ sooner, awaited, days, meanDays }) => ({
+        name: awaited.name,
+        part: awaited.partId,
+        how: sooner.how,
+        hereOn: sooner.hereOn,
+        meanDays,
+        leastDays: days.p10,
+        likelyDays: days.p50,
+        mostDays: days.p90,
+      })),
+    },
+  };
+}
+
+function driverFacts({ jobs, awaited }: StartDay, today: Day): readonly Fact[] {
+  const parts = awaited.slice(0, 3).map((one) => `${sayAwaited(one, today)}, ${percent(one.share)}`);
+  const work = jobs.slice(0, 3).map(({ what, share }) => `#${what.id} ${what.name}, ${percent(share)}`);
+  return [
+    ...(parts.length === 0 ? [] : [['Parts that drive it', parts.join('; ')] as const]),
+    ...(work.length === 0 ? [] : [['Jobs that drive it', work.join('; ')] as const]),
+  ];
+}
+
+function sayAwaited({ what }: Driver<Awaited>, today: Day): string {
+  const { kind, name, orderId, arriving } = what;
+  if (kind === 'fluid') return `${name} (not bought)`;
+  if (kind === 'not ordered') return `${name} (not ordered)`;
+  const days = sayDay(Temporal.PlainDate.from(today).add({ days: arriving.likely }).toString(), today);
+  return `${name} (order #${orderId}, expected ${days})`;
+}
+
+function gainFacts(gains: readonly Gain[], today: Day): readonly Fact[] {
+  return gains.slice(0, 4).map(({ sooner, awaited, days, meanDays }) => {
+    const least = Math.round(days.p10);
+    const most = Math.round(days.p90);
+    const range = least === most ? '' : ` (${least} to ${most})`;
+    const gained = Math.round(meanDays * 10) / 10;
+    return [
+      `${awaited.name} ${sooner.how}`,
+      `ordered today, here ${sayDay(sooner.hereOn, today)}: ${gained} ${gained === 1 ? 'day' : 'days'} sooner${range}`,
+    ] as const;
+  });
+}
+
+/** What was assumed, and how it was worked out. */
+function smallPrint({ plan, found, evenings, saidEvenings }: StartView): readonly string[] {
+  const kinds = new Set(plan.awaited.map(({ kind }) => kind));
+  return [
+    `${found.runs} runs of ${plan.jobs.length} jobs, lengths by the beta distribution of their three figures, the same chances every time it is asked.`,
+    `${saidEvenings ? 'You work' : 'Nobody has said when you work, so it is taken that you work'} ${evenings}, ${plan.crew.people} ${plan.crew.people === 1 ? 'person' : 'people'}; /when evenings changes it.`,
+    plan.unknownLength > 0
+      ? `${plan.unknownLength} jobs whose length nobody has said are taken as ${sayMinutes(UNKNOWN_MINUTES)} (common practice).`
+      : '',
+    kinds.has('not ordered')
+      ? `What is not ordered is taken as here in ${NOT_ORDERED.least} to ${NOT_ORDERED.late} days, likely ${NOT_ORDERED.likely}, as if ordered today (common practice).`
+      : '',
+    kinds.has('fluid')
+      ? `Fluids that are short are taken as bought in ${NOT_BOUGHT.least} to ${NOT_BOUGHT.late} days (common practice).`
+      : '',
+    found.gains.length > 0
+      ? `Sooner: ${found.gainRuns} runs against the same runs; a courier is taken as ${COURIER_DAYS} working days (common practice).`
+      : '',
+    'What is asked of people or readings at a stage takes no time in it.',
+  ].filter(Boolean);
+}
+
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
