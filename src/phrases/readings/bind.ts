@@ -19,8 +19,9 @@ export function bind(
   pieces: readonly Piece[],
   kind: KindSpec,
   text: string,
+  anyState?: true,
 ): readonly Bound[] {
-  return kind.name === 'battery voltage'
+  return kind.name === 'battery voltage' && anyState !== true
     ? bindBattery(values, pieces, text)
     : bindPlaces(values, pieces, kind, text);
 }

@@ -22,6 +22,8 @@ export interface LineContext {
   readonly kinds: readonly KindSpec[];
   /** Stoichiometric air–fuel ratio of a fuel by the name it goes by here; undefined where nobody knows it. */
   readonly afrOf: (fuel: string) => number | undefined;
+  /** A limit is typed, which need not say at rest or cranking. */
+  readonly anyState?: true;
 }
 
 /** What to type, for a refusal. */
@@ -144,7 +146,7 @@ function interpret(
         text,
         context,
       );
-    const bound = bind(roles.values, pieces, kind, text);
+    const bound = bind(roles.values, pieces, kind, text, context.anyState);
     const values = figures.map(
       ({ value, shownIn }, index): LineValue => ({
         value,

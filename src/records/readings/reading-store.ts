@@ -56,6 +56,8 @@ const SampleRow = z
     }),
   );
 
+const Count = z.object({ count: z.int() });
+
 const UsedKind = z
   .object({ kind: z.string(), count: z.int(), last: z.int() })
   .transform(({ last: lastAtMs, ...same }) => ({ ...same, lastAtMs }));
@@ -72,6 +74,9 @@ export interface ReadingStore {
   ofKind(buildId: number, kind: string): readonly Reading[];
   /** The same as values and conditions alone, read off the index. */
   series(buildId: number, kind: string): readonly Sample[];
+  count(buildId: number, kind?: string): number;
+  /** Of a build, or of one kind: the newest first. */
+  page(buildId: number, kind: string | undefined, most: number, from: number): readonly Reading[];
   /** The newest readings of a build, the newest first. */
   newest(buildId: number, most: number): readonly Reading[];
   /** Those taken since an instant, the oldest first. */
@@ -105,6 +110,11 @@ export function openReadingStore(db: Database): ReadingStore {
     `SELECT id, value, taken_at_ms, ${CONDITION_COLUMNS} FROM reading WHERE build_id = ? AND kind = ?
      ORDER BY taken_at_ms, id`,
   );
+  const OF = 'build_id = @buildId AND (@kind IS NULL OR kind = @kind)';
+  const count = db.prepare(`SELECT count(*) AS count FROM reading WHERE ${OF}`);
+  const page = db.prepare(
+    `SELECT * FROM reading WHERE ${OF} ORDER BY taken_at_ms DESC, id DESC LIMIT @most OFFSET @from`,
+  );
   const newest = db.prepare(
     'SELECT * FROM reading WHERE build_id = ? ORDER BY taken_at_ms DESC, id DESC LIMIT ?',
   );
@@ -125,6 +135,9 @@ export function openReadingStore(db: Database): ReadingStore {
       ReadingRow.optional().parse(latest.get({ buildId, kind, place: place ?? null })),
     ofKind: (buildId, kind) => z.array(ReadingRow).parse(ofKind.all(buildId, kind)),
     series: (buildId, kind) => z.array(SampleRow).parse(series.all(buildId, kind)),
+    count: (buildId, kind) => Count.parse(count.get({ buildId, kind: kind ?? null })).count,
+    page: (buildId, kind, most, from) =>
+      z.array(ReadingRow).parse(page.all({ buildId, kind: kind ?? null, most, from })),
     newest: (buildId, most) => z.array(ReadingRow).parse(newest.all(buildId, most)),
     since: (buildId, ms) => z.array(ReadingRow).parse(since.all(buildId, ms)),
     kindsUsed: (buildId) => z.array(UsedKind).parse(used.all(buildId)),
