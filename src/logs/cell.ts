@@ -11,7 +11,7 @@ const NUMBER_COMMA = /^[-+]?(\d+,\d*|,\d+)(e[-+]?\d+)?$/i;
 export function numberIn(cell: string, decimalComma: boolean): number {
   // by far most cells of a log are plain: they need no looking at
   const plain = cell === '' ? Number.NaN : Number(cell);
-  if (plain === plain) return cell.trim() === '' ? Number.NaN : plain;
+  if (!Number.isNaN(plain)) return cell.trim() === '' ? Number.NaN : plain;
   const text = cell.trim().replace('\u2212', '-').replaceAll("'", '');
   if (decimalComma && NUMBER_COMMA.test(text)) return Number(text.replace(',', '.'));
   if (decimalComma && GROUPED_DOT.test(text)) return Number(text.replaceAll('.', '').replace(',', '.'));

@@ -24,26 +24,24 @@ export function clockReader(
   if (filled.some((cell) => MINUTES.test(cell))) return { read: minutesIn, as: 'minutes and seconds' };
   const plain = (cell: string): number => numberIn(cell, decimalComma);
   const per = (seconds: number, as: string): ClockReader => ({ read: (cell) => plain(cell) * seconds, as });
-  switch (unit?.unit) {
-    case 's':
-    case 'epoch-s':
-      return per(1, 's');
-    case 'ms':
-    case 'epoch-ms':
-      return per(1e-3, 'ms');
-    case 'us':
-      return per(1e-6, 'µs');
-    case 'min':
-      return per(60, 'min');
-    case 'h':
-      return per(3600, 'h');
-    default:
-      return byLooks(
-        filled.map(plain).filter((value) => !Number.isNaN(value)),
-        per,
-      );
-  }
+  const known = unit === undefined ? undefined : COUNTED[unit.unit];
+  if (known !== undefined) return per(...known);
+  return byLooks(
+    filled.map(plain).filter((value) => !Number.isNaN(value)),
+    per,
+  );
 }
+
+/** Seconds to a unit of time, and what it is called. */
+const COUNTED: Readonly<Partial<Record<LogUnit['unit'], readonly [number, string]>>> = {
+  s: [1, 's'],
+  'epoch-s': [1, 's'],
+  ms: [1e-3, 'ms'],
+  'epoch-ms': [1e-3, 'ms'],
+  us: [1e-6, 'µs'],
+  min: [60, 'min'],
+  h: [3600, 'h'],
+};
 
 function byLooks(values: readonly number[], per: (seconds: number, as: string) => ClockReader): ClockReader {
   const largest = Math.max(...values);

@@ -238,7 +238,9 @@ function planOf(layout: Layout, columns: readonly UsedColumn[]): Plan {
     timeAt,
     time: clock.read,
     channels,
-    cells: (record, into) => steps.forEach((step, place) => (into[place] = step(record))),
+    cells(record, into) {
+      for (const [place, step] of steps.entries()) into[place] = step(record);
+    },
   };
 }
 

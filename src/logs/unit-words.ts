@@ -63,9 +63,9 @@ function spelled(unit: LogUnit['unit'], words: string): Record<string, LogUnit> 
 }
 
 function referred(unit: UnitId, absolute: string, gauge: string): Record<string, LogUnit> {
-  return Object.fromEntries([
-    ...absolute.split(' ').map((word) => [word, { unit, reference: 'absolute' as const }]),
-    ...gauge.split(' ').map((word) => [word, { unit, reference: 'gauge' as const }]),
+  return Object.fromEntries<LogUnit>([
+    ...absolute.split(' ').map((word): [string, LogUnit] => [word, { unit, reference: 'absolute' }]),
+    ...gauge.split(' ').map((word): [string, LogUnit] => [word, { unit, reference: 'gauge' }]),
   ]);
 }
 

@@ -2,6 +2,8 @@ import type { Database } from 'better-sqlite3';
 import { type BuildStore, openBuildStore } from './builds/build-store.ts';
 import { openRateStore, type RateStore } from './costs/rate-store.ts';
 import { type FluidStore, openFluidStore } from './fluids/fluid-store.ts';
+import { type FuelTableStore, openFuelTableStore } from './fuelling/fuel-table-store.ts';
+import { type LogHeaderStore, openLogHeaderStore } from './fuelling/log-header-store.ts';
 import { type JobStore, openJobStore } from './jobs/job-store.ts';
 import { openWeekStore, type WeekStore } from './jobs/week-store.ts';
 import { type MeasureStore, openMeasureStore } from './measures/measure-store.ts';
@@ -39,6 +41,9 @@ export interface TeamRecord {
   readonly fluids: FluidStore;
   /** Searches for a fault. */
   readonly walks: WalkStore;
+  /** What the crew has said of its logger's columns. */
+  readonly logHeaders: LogHeaderStore;
+  readonly fuelTables: FuelTableStore;
 }
 
 /** Tables that keep the machinery going rather than the crew's memory; changes to them are not logged. */
@@ -65,6 +70,8 @@ export function openTeamRecord(db: Database): TeamRecord {
     measures: openMeasureStore(db),
     stages: openStageStore(db),
     fluids: openFluidStore(db),
+    logHeaders: openLogHeaderStore(db),
+    fuelTables: openFuelTableStore(db),
     walks: openWalkStore(db),
   };
 }

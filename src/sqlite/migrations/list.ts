@@ -9,6 +9,7 @@ import fluids from './0007-fluids.ts';
 import readings from './0008-readings.ts';
 import runningIn from './0009-running-in.ts';
 import walks from './0010-walks.ts';
+import logColumns from './0011-log-columns.ts';
 import ownUnits from './0012-units.ts';
 import proposals from './0013-proposals.ts';
 import specification from './0014-specification.ts';
@@ -25,6 +26,7 @@ export const migrations: readonly Migration[] = [
   readings,
   runningIn,
   walks,
+  logColumns,
   ownUnits,
   proposals,
   specification,
