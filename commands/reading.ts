@@ -14,6 +14,7 @@ import {
 import { knownFuel } from '../src/calc/fuel/known-fuel.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { readFuelName } from '../src/phrases/fuel-name.ts';
+import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
 import { findKind, suggestKinds, suggestReadings } from '../src/records/readings/find-reading.ts';
 import { correctForm, readingForm } from '../src/records/readings/reading-forms.ts';
 import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
@@ -168,7 +169,8 @@ export default defineCommand({
       }),
     }),
     chart: action({
-      input: z.object({ kind: line(60) }),
+      // on an alert the button says which message it sits on
+      input: z.object({ kind: line(60), [NOTICE_ARG]: z.coerce.number().int().positive().optional() }),
       run: ({ kind }, hand) => chartReadings(hand, kind, undefined),
     }),
     correct: action({

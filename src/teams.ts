@@ -11,10 +11,9 @@ import { openProposalStore } from './records/proposals/proposal-store.ts';
 import { BOOKKEEPING, openTeamRecord, STANDING, type TeamRecord } from './records/team-record.ts';
 import { type Decider, openDecider } from './reminders/decide.ts';
 import { type Delivered, type DeliveryParts, deliver } from './reminders/deliver.ts';
-import { stillTimely } from './reminders/morning.ts';
 import { type OutboxStore, openOutboxStore } from './reminders/outbox-store.ts';
-import { morningNeeded, morningNow } from './reminders/redraw-morning.ts';
 import { refresh } from './reminders/refresh.ts';
+import { isNeeded, wordNotice } from './reminders/word-notice.ts';
 import { makeBackup, removeExpired } from './sqlite/backup.ts';
 import { type Ledger, openLedger } from './sqlite/ledger.ts';
 import { migrations } from './sqlite/migrations/list.ts';
@@ -139,8 +138,8 @@ function backUpOf(db: Database, ledger: Ledger, folder: string): (nowMs: number)
 /** Words notices from the record as it stands when they are shown. */
 function wordingFrom(record: TeamRecord, nowMs: number): Pick<DeliveryParts, 'word' | 'needed'> {
   return {
-    needed: (notice) => stillTimely(notice, record.settings.read(), nowMs) && morningNeeded(record, notice),
-    word: (notice, noticeId) => morningNow(record, notice, noticeId),
+    needed: (notice) => isNeeded(record, notice, nowMs),
+    word: (notice, noticeId) => wordNotice(record, notice, noticeId, nowMs),
   };
 }
 

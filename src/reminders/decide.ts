@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import type { WorkingDays } from '../core/working-days.ts';
 import type { TeamRecord } from '../records/team-record.ts';
+import { dueAlerts } from './alert.ts';
 import { dueMorning } from './morning.ts';
 import type { OutboxStore } from './outbox-store.ts';
 import { remarksDue } from './remarks.ts';
@@ -28,6 +29,7 @@ export function openDecider(
       const due = dueMorning(build, orders, settings, calendar, nowMs, (day) =>
         remarksDue(record, build, day),
       );
+      for (const alert of dueAlerts(record, build, nowMs)) outbox.put(alert, nowMs);
       if (due === null) continue;
       outbox.put(due, nowMs);
       markMorning.run({ buildId: build.id, day: due.notice.day });

@@ -5,7 +5,7 @@ import { NOTICE_ARG } from '../records/orders/order-buttons.ts';
 import { sayOutstanding, sayWhere } from '../records/orders/say-order.ts';
 import type { CalendarOf } from '../records/suppliers/supplier-days.ts';
 import { itemOf, parcels } from './morning-items.ts';
-import type { Notice } from './notice.ts';
+import type { MorningNotice } from './notice.ts';
 import { NO_REMARKS, type RemarksSaid } from './remarks.ts';
 import { supplierDrafts } from './supplier-draft.ts';
 
@@ -20,7 +20,7 @@ const MOST_REMARKS = 3;
 
 export interface MorningView {
   readonly buildName: string;
-  readonly notice: Notice;
+  readonly notice: MorningNotice;
   readonly noticeId: number;
   /** The orders the notice named, as they stand now, in its order. */
   readonly orders: readonly Order[];
@@ -73,7 +73,7 @@ export function morningAnswer(view: MorningView): Answer {
 /** Whether anything is left for which the message is worth sending. */
 export function stillNeeded(
   orders: readonly Order[],
-  { day }: Notice,
+  { day }: MorningNotice,
   { said }: RemarksSaid = NO_REMARKS,
 ): boolean {
   return said.some(({ open }) => open) || orders.some((order) => needsAHand(order, day));

@@ -3,7 +3,7 @@ import type { WorkingDays } from '../core/working-days.ts';
 import type { Build } from '../records/builds/build.ts';
 import { byUrgency, needsAHand, type Order } from '../records/orders/order.ts';
 import type { TeamSettings } from '../records/team/team.ts';
-import type { DueNotice, Notice } from './notice.ts';
+import type { DueNotice, MorningNotice } from './notice.ts';
 import type { Remark } from './remark.ts';
 
 /** After this, a morning message missed while the machine was off waits for the next morning: never at night. */
@@ -23,7 +23,7 @@ export function dueMorning(
   calendar: WorkingDays,
   nowMs: number,
   remarksOn: (day: Day) => readonly Remark[] = () => [],
-): DueNotice | null {
+): DueNotice<MorningNotice> | null {
   const now = wallTime(nowMs, settings.zone);
   const day = now.toPlainDate().toString();
   const time = now.toPlainTime().toString({ smallestUnit: 'minute' });
@@ -52,7 +52,7 @@ export function dueMorning(
  * Whether a morning message that has not gone out yet still may: on its day, until the evening. After that the next
  * morning's says all of it, so one held up by an outage neither comes at night nor beside a newer one.
  */
-export function stillTimely({ day }: Notice, { zone }: TeamSettings, nowMs: number): boolean {
+export function stillTimely({ day }: MorningNotice, { zone }: TeamSettings, nowMs: number): boolean {
   const now = wallTime(nowMs, zone);
   const today = now.toPlainDate().toString();
   return day > today || (day === today && now.toPlainTime().toString() < EVENING);

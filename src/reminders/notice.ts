@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
-/** What a reminder is about, as kept in the outbox: facts, not wording, so that it is worded from the record as it then is. */
-export const Notice = z.object({
+/** The message of a morning. */
+export const MorningNotice = z.object({
   kind: z.literal('morning'),
   buildId: z.int(),
   day: z.string(),
@@ -10,11 +10,25 @@ export const Notice = z.object({
   /** What else it spoke of; notices from before there were remarks have none. */
   remarks: z.array(z.object({ kind: z.string(), id: z.int() })).optional(),
 });
+export type MorningNotice = z.infer<typeof MorningNotice>;
+
+/** A reading that went wrong. */
+const AlertNotice = z.object({
+  kind: z.literal('alert'),
+  buildId: z.int(),
+  readingId: z.int(),
+  /** Beyond a limit, or falling towards one. */
+  about: z.enum(['limit', 'trend']),
+});
+export type AlertNotice = z.infer<typeof AlertNotice>;
+
+/** What a reminder is about, as kept in the outbox: facts, not wording, so that it is worded from the record as it then is. */
+export const Notice = z.discriminatedUnion('kind', [MorningNotice, AlertNotice]);
 export type Notice = z.infer<typeof Notice>;
 
 /** A notice that is due, under a key that is the same whenever and however often it is worked out. */
-export interface DueNotice {
+export interface DueNotice<Of extends Notice = Notice> {
   readonly key: string;
   readonly channelId: string;
-  readonly notice: Notice;
+  readonly notice: Of;
 }

@@ -44,7 +44,7 @@ export interface OutboxStore {
   claim(id: number, nowMs: number): void;
   /** It stands in the channel as this message; `shown` is what it shows, null when that is not known. */
   sent(id: number, messageId: string, shown: string | null): void;
-  /** The newest message of each channel, while it is young enough to be worth redrawing. */
+  /** The newest message of each kind in each channel, while it is young enough to be worth redrawing. */
   standing(sinceMs: number): readonly StandingLetter[];
   redrawn(id: number, shown: string): void;
   /** No longer needed when its turn came. */
@@ -73,7 +73,8 @@ export function openOutboxStore(db: Database, scope: string): OutboxStore {
   );
   const standing = db.prepare(
     `SELECT id, channel_id AS channelId, notice AS noticeJson, message_id AS messageId, shown FROM outbox
-     WHERE state = 'sent' AND created_at_ms >= ? AND id IN (SELECT max(id) FROM outbox GROUP BY channel_id)`,
+     WHERE state = 'sent' AND created_at_ms >= ? AND id IN
+       (SELECT max(id) FROM outbox GROUP BY channel_id, json_extract(notice, '$.kind'))`,
   );
   const redrawn = db.prepare('UPDATE outbox SET shown = ? WHERE id = ?');
   const drop = db.prepare(`UPDATE outbox SET state = 'dropped' WHERE id = ?`);

@@ -3,12 +3,12 @@ import type { Answer } from '../core/reply.ts';
 import { calendarsOf } from '../records/suppliers/supplier-days.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import { morningAnswer, stillNeeded } from './morning-answer.ts';
-import { Notice } from './notice.ts';
+import { MorningNotice } from './notice.ts';
 import type { Remark } from './remark.ts';
 import { type RemarksSaid, sayRemarks } from './remarks.ts';
 
 /** The morning message of a notice as the record now has it. */
-export function morningNow(record: TeamRecord, notice: Notice, noticeId: number): Answer {
+export function morningNow(record: TeamRecord, notice: MorningNotice, noticeId: number): Answer {
   const orders = notice.orderIds.flatMap((id) => record.orders.find(id) ?? []);
   const buildName = record.builds.find(notice.buildId)?.name ?? '';
   const remarks = remarksOf(record, notice, noticeId);
@@ -16,12 +16,12 @@ export function morningNow(record: TeamRecord, notice: Notice, noticeId: number)
 }
 
 /** Whether anything a message was to speak of still needs a hand. */
-export function morningNeeded(record: TeamRecord, notice: Notice, noticeId = 0): boolean {
+export function morningNeeded(record: TeamRecord, notice: MorningNotice, noticeId = 0): boolean {
   const orders = notice.orderIds.flatMap((id) => record.orders.find(id) ?? []);
   return stillNeeded(orders, notice, remarksOf(record, notice, noticeId));
 }
 
-const remarksOf = (record: TeamRecord, { remarks = [], day }: Notice, noticeId: number): RemarksSaid =>
+const remarksOf = (record: TeamRecord, { remarks = [], day }: MorningNotice, noticeId: number): RemarksSaid =>
   sayRemarks(record, remarks, { day, noticeId });
 
 /**
@@ -34,7 +34,7 @@ export function redrawMorning(
   noticeId: number,
   touched: readonly number[],
 ): Answer | undefined {
-  const notice = Notice.safeParse(kept).data;
+  const notice = MorningNotice.safeParse(kept).data;
   if (notice === undefined || !touched.some((id) => notice.orderIds.includes(id))) return undefined;
   return morningNow(record, notice, noticeId);
 }
@@ -46,7 +46,7 @@ export function redrawForRemark(
   noticeId: number,
   touched: Remark,
 ): Answer | undefined {
-  const notice = Notice.safeParse(kept).data;
+  const notice = MorningNotice.safeParse(kept).data;
   const isIn = notice?.remarks?.some(({ kind, id }) => kind === touched.kind && id === touched.id);
   return notice === undefined || isIn !== true ? undefined : morningNow(record, notice, noticeId);
 }

@@ -98,19 +98,27 @@ function varianceOfS(n: number, ties: readonly number[], times: readonly number[
 
 /** Both sides of the exact distribution: S counts n(n−1)/2 less twice the inversions of a random order. */
 function exactPValue(s: number, n: number): number {
-  let shares: readonly number[] = [1];
-  for (let size = 2; size <= n; size += 1) {
-    const next = new Array<number>(shares.length + size - 1).fill(0);
-    for (const [inversions, share] of shares.entries()) {
-      for (let more = 0; more < size; more += 1) {
-        next[inversions + more] = (next[inversions + more] ?? 0) + share / size;
-      }
-    }
-    shares = next;
-  }
+  const shares = inversionShares(n);
   const inversions = (shares.length - 1 - Math.abs(s)) / 2;
   const tail = shares.slice(0, inversions + 1).reduce((sum, share) => sum + share, 0);
   return Math.min(1, 2 * tail);
+}
+
+const worked = new Map<number, readonly number[]>();
+
+/** Which share of all orders of n things has 0, 1, 2 … inversions; worked out once for each n. */
+function inversionShares(n: number): readonly number[] {
+  const known = worked.get(n);
+  if (known !== undefined) return known;
+  const smaller = n < 2 ? [1] : inversionShares(n - 1);
+  const shares = new Array<number>(smaller.length + Math.max(n - 1, 0)).fill(0);
+  for (const [inversions, share] of smaller.entries()) {
+    for (let more = 0; more < n; more += 1) {
+      shares[inversions + more] = (shares[inversions + more] ?? 0) + share / n;
+    }
+  }
+  worked.set(n, shares);
+  return shares;
 }
 
 function normalPValue(s: number, variance: number): number {

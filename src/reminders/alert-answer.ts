@@ -1,0 +1,73 @@
+import type { Answer } from '../core/reply.ts';
+import { dayAt } from '../core/time.ts';
+import { NOTICE_ARG } from '../records/orders/order-buttons.ts';
+import { lookAt } from '../records/readings/look-at.ts';
+import { readingAnswer } from '../records/readings/reading-answer.ts';
+import { capital, sayConditions } from '../records/readings/say.ts';
+import { sayTrend } from '../records/readings/series.ts';
+import type { TeamRecord } from '../records/team-record.ts';
+import type { AlertNotice } from './notice.ts';
+
+/** Whether the reading is still there and still wrong: a correction takes its alert back before it is sent. */
+export function alertNeeded(record: TeamRecord, { readingId, about }: AlertNotice): boolean {
+  const reading = record.readings.find(readingId);
+  if (reading === undefined) return false;
+  const { verdict, trend } = lookAt(record, reading);
+  return about === 'limit' ? verdict.grade === 'bad' : (trend?.perWeek ?? 0) < 0;
+}
+
+/** An alert in words, from the record as it is now: what is wrong, by which limit, and what to do first. */
+export function alertAnswer(
+  record: TeamRecord,
+  notice: AlertNotice,
+  noticeId: number,
+  nowMs: number,
+): Answer {
+  const { readingId, about, buildId } = notice;
+  const reading = record.readings.find(readingId);
+  const buildName = record.builds.find(buildId)?.name ?? '';
+  if (reading === undefined) {
+    return {
+      kind: 'answer',
+      subject: 'Alert',
+      result: 'The reading of this alert was taken back',
+      tone: 'plain',
+      certainty: buildName,
+      audience: 'crew',
+      data: { reading: readingId },
+    };
+  }
+  const { zone } = record.settings.read();
+  const look = lookAt(record, reading);
+  const card = readingAnswer({ looks: [look], today: dayAt(nowMs, zone), zone });
+  const chart = {
+    label: 'Chart',
+    does: { command: 'reading', action: 'chart', args: { kind: reading.kind, [NOTICE_ARG]: noticeId } },
+  };
+  const buttons = [chart, ...(card.buttons ?? []).filter(({ label }) => label !== 'Chart')];
+  const over = !alertNeeded(record, notice);
+  if (over) {
+    return {
+      ...card,
+      subject: 'Alert',
+      tone: 'done',
+      certainty: `${buildName}. Corrected since: no longer wrong.`,
+      buttons,
+    };
+  }
+  const at = sayConditions(reading.conditions);
+  const falls = look.trend === undefined ? '' : sayTrend(look.trend, look.kind, reading.shownIn);
+  return {
+    ...card,
+    subject: 'Alert',
+    tone: 'late',
+    certainty: buildName,
+    ...(about === 'trend'
+      ? {
+          result: `${capital(reading.kind)} ${falls}${at === '' ? '' : `: now ${at}`}`,
+          caution: look.kind.first.low,
+        }
+      : {}),
+    buttons,
+  };
+}
