@@ -5,6 +5,7 @@ import { crewSayer } from '../records/team/crew-sayer.ts';
 import type { Catalogue } from './catalogue.ts';
 import { type FileSource, fileGone } from './file-source.ts';
 import type { Hand, Place } from './hand.ts';
+import { withReopening } from './reopen-after.ts';
 import type { Request } from './request.ts';
 import { typedUnits } from './typed-units.ts';
 
@@ -74,7 +75,9 @@ export function makeHand(
       return desk().record;
     },
     change(work) {
-      const changed = desk().ledger.change(by(), () => work(desk().record));
+      const changed = desk().ledger.change(by(), () =>
+        withReopening(desk().record, here(), clock.nowMs(), work(desk().record)),
+      );
       onSaved();
       return changed;
     },

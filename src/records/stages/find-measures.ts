@@ -62,7 +62,10 @@ export function findMeasure(
       { key, state: 'met', says: `${word}: “${it.what}”, put in by ${by} on ${sayDay(it.putOn, today)}` },
     ];
   }
-  const like = inPlace.filter(({ what, requiredAt }) => requiredAt === stage.key || hasSign(what, signs));
+  const like = inPlace.filter(
+    ({ what, answers, requiredAt }) =>
+      hasSign(what, signs) || (requiredAt === stage.key && answers.length === 0),
+  );
   const put = { to: 'put', word, again: null } as const;
   if (like.length === 0)
     return [{ key, state: 'open', says: `Required, and not in place: ${word}`, leads: [put] }];

@@ -87,10 +87,10 @@ export function within(value: number, { min, max }: Limits): boolean {
 const place = ({ conditions }: Sample): string =>
   conditions.place === undefined ? '' : `${conditions.place} `;
 
-/** "Oil pressure while cranking". */
+/** "Oil pressure (hot, idle)". */
 export function sayReadingName({ reading, states }: Pick<Wanted, 'reading' | 'states'>): string {
   const name = `${reading.slice(0, 1).toUpperCase()}${reading.slice(1)}`;
-  return states.length === 0 ? name : `${name}, ${states.join(', ')}`;
+  return states.length === 0 ? name : `${name} (${states.join(', ')})`;
 }
 
 /** A value in the unit its kind is shown in; the bare figure of a kind of the crew's own. */

@@ -27,9 +27,10 @@ function buttonOf(lead: Lead, conditionId: number | null): Button | undefined {
         condition,
       });
     case 'part': {
-      const order = lead.standing?.coming[0] ?? lead.standing?.out[0];
+      if (lead.standing === null) return press('Order it', 'stage', 'order', { condition });
+      const order = lead.standing.coming[0] ?? lead.standing.out[0];
       return order === undefined
-        ? press('Order it', 'stage', 'order', { condition })
+        ? press('Order it', 'part', 'order', { part: `#${lead.standing.part.id}` })
         : press('Arrived', 'order', 'arrived', { order: order.orderId });
     }
     case 'pour':

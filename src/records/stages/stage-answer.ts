@@ -28,7 +28,7 @@ export function thingsOf(findings: readonly Finding[]): readonly Item[] {
     text: `${jobs.length} jobs still open`,
     note: `${names.join(', ')} and ${jobs.length - MOST_JOBS} more`,
     tone: 'late',
-    buttons: [{ label: 'What can be done', does: { command: 'job', action: 'now', args: {} } }],
+    buttons: [{ label: 'What can be done', does: { command: 'now', action: 'page', args: {} } }],
   };
   return [
     ...findings.filter(({ key }) => key === 'before').map(one),

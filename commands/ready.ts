@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { action, defineCommand } from '../src/bot/command.ts';
+import { PAGE_ARG } from '../src/bot/pages.ts';
+import { stagesHere } from '../src/bot/stage-names.ts';
+import { askReady } from '../src/bot/stages.ts';
+import { line, pageNumber } from '../src/bot/typed.ts';
+import { suggestStages } from '../src/records/stages/find-stage.ts';
+
+export default defineCommand({
+  description: 'Are we ready? What is missing before a stage, or what to mind when nothing is',
+  example: '/ready stage:"first start"',
+  input: z.object({
+    stage: line(60).optional().describe('The stage: first start, mapping; the next one if left out'),
+  }),
+  suggest: { stage: (typed, hand) => suggestStages(stagesHere(hand), typed) },
+  run: (input, hand) => askReady(hand, input.stage, 1),
+  actions: {
+    show: action({
+      input: z.object({ stage: line(60), [PAGE_ARG]: pageNumber }),
+      run: (input, hand) => askReady(hand, input.stage, input[PAGE_ARG]),
+    }),
+  },
+});
