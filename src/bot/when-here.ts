@@ -1,7 +1,7 @@
 import type { Answer } from '../core/reply.ts';
 import { type Day, sayDay, wallTime } from '../core/time.ts';
 import { UserError } from '../core/user-error.ts';
-import { type TimelineRow, timelinePicture } from '../pictures/timeline.ts';
+import { type TimelineData, type TimelineRow, timelinePicture } from '../pictures/timeline.ts';
 import type { StageFact } from '../records/jobs/facts.ts';
 import { SEED } from '../records/jobs/needed-on.ts';
 import { orderByAnswer, type ToOrder } from '../records/jobs/order-by-answer.ts';
@@ -113,46 +113,38 @@ function nothingToDo({ key, name }: StageFact): Answer {
   };
 }
 
-/** As many lines as a phone shows at once. */
-const MOST_ROWS = 9;
+/** As many lines as a phone shows at once, and how many of them may be arrivals. */
+const [MOST_ROWS, MOST_ARRIVALS] = [9, 4];
 
-function pictureOf(plan: StagePlan, found: StartDay, today: Day) {
+/** What drives the day, the rest by how long it takes, in the order of its days. */
+function pictureOf(plan: StagePlan, found: StartDay, today: Day): TimelineData {
   const days = ({ p10, p50, p90 }: DayRange) => ({
     p10: daysBetween(today, p10),
     p50: daysBetween(today, p50),
     p90: daysBetween(today, p90),
   });
-  const work = found.times
-    .toSorted((a, b) => b.share - a.share)
-    .map(({ job, begins, ends, share }): TimelineRow & { readonly share: number; readonly at: number } => ({
-      kind: 'work',
-      name: job.name,
-      begins: days(begins),
-      ends: days(ends),
-      drives: share >= 0.5,
-      share,
-      at: days(begins).p50,
-    }));
-  const arrivals = plan.awaited.map((one): TimelineRow & { readonly share: number; readonly at: number } => {
-    const share = found.awaited.find(({ what }) => what === one)?.share ?? 0;
-    const { least, likely, late } = one.arriving;
-    return {
-      kind: 'arrival',
-      name: one.name,
-      arrives: { p10: least, p50: likely, p90: late },
-      drives: share >= 0.5,
-      share,
-      at: likely,
-    };
-  });
-  const all = [...work, ...arrivals].toSorted((a, b) => b.share - a.share);
-  const rows = all.slice(0, MOST_ROWS).toSorted((a, b) => a.at - b.at);
+  const arrivals = found.awaited
+    .slice(0, MOST_ARRIVALS)
+    .map(({ what: { name, arriving }, share }): TimelineRow => {
+      const arrives = { p10: arriving.least, p50: arriving.likely, p90: arriving.late };
+      return { kind: 'arrival', name, arrives, drives: share >= 0.5 };
+    });
+  const work = found.jobs
+    .slice(0, MOST_ROWS - arrivals.length)
+    .flatMap(({ what, share }): readonly TimelineRow[] => {
+      const times = found.times.find(({ job }) => job.id === what.id);
+      if (times === undefined) return [];
+      const [begins, ends] = [days(times.begins), days(times.ends)];
+      return [{ kind: 'work', name: what.name, begins, ends, drives: share >= 0.5 }];
+    });
+  const at = (row: TimelineRow): number => (row.kind === 'work' ? row.begins.p50 : row.arrives.p50);
+  const rows = [...arrivals, ...work].toSorted((a, b) => at(a) - at(b));
   return {
     title: startSentence({ plan, found, today }),
     today,
     end: days(found.range),
     rows,
-    more: all.length - rows.length,
+    more: plan.jobs.length + plan.awaited.length - rows.length,
   };
 }
 

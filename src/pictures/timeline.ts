@@ -58,7 +58,7 @@ export function timelinePicture(data: TimelineData): Drawing {
     data.end.p90,
     ...data.rows.map((row) => (row.kind === 'work' ? row.ends.p90 : row.arrives.p90)),
   );
-  const scale = scaleLinear([0, last * 1.04], [plot.x, plot.x + plot.width]);
+  const scale = scaleLinear([0, last + 2], [plot.x, plot.x + plot.width]);
   const key = paragraph(keyLine(data), { ...column, y: plot.y + plot.height + 30 }, KEY_TYPE, 5);
   const height = Math.ceil(key.end + MARGIN);
   const svg = element(
@@ -74,7 +74,13 @@ export function timelinePicture(data: TimelineData): Drawing {
     endBand(data.end, scale, plot),
     bottomAxis(weekTicks(data.today, last, scale), plot, ''),
     standing(scale(0), plot, INK.text, 'today', 'start'),
-    standing(scale(data.end.p50), plot, INK.vermilionText, sayShort(data.today, data.end.p50), 'middle'),
+    standing(
+      scale(data.end.p50 + 0.5),
+      plot,
+      INK.vermilionText,
+      sayShort(data.today, data.end.p50),
+      'middle',
+    ),
     ...data.rows.map((row, index) => drawRow(row, scale, plot, plot.y + 6 + index * ROW)),
     key.svg,
   );
@@ -86,10 +92,11 @@ const KEY_TYPE = { size: TYPE.small, ink: INK.soft } as const;
 /** The end's range behind everything, so that a bar in it stays to be read. */
 function endBand({ p10, p90 }: TimelineSpread, scale: Scale, { y, height }: Rect): string {
   const x = scale(p10);
+  // a day is as wide as it is long
   return element('rect', {
     x,
     y,
-    width: Math.max(2, scale(p90) - x),
+    width: scale(p90 + 1) - x,
     height,
     fill: INK.vermilion,
     'fill-opacity': 0.16,
@@ -143,9 +150,9 @@ function bar(
 }
 
 function diamond({ p10, p50, p90 }: TimelineSpread, scale: Scale, middle: number): string {
-  const x = scale(p50);
+  const x = scale(p50 + 0.5);
   return [
-    range(scale(p10), scale(p90), middle, INK.vermilion),
+    range(scale(p10), scale(p90 + 1), middle, INK.vermilion),
     element('path', {
       d: `M${x.toFixed(1)} ${middle - 7}l7 7l-7 7l-7 -7z`,
       fill: INK.vermilion,
@@ -175,9 +182,9 @@ function sayShort(today: Day, day: number): string {
 function keyLine({ rows, more }: TimelineData): string {
   const arrivals = rows.some(({ kind }) => kind === 'arrival');
   return [
-    'Bar: half of the runs begin and end there; line: eight of ten. Filled and bold: drives the day.',
+    'Bars: work; thin lines: where it lies eight times in ten. Filled and bold: drives the day.',
     arrivals ? 'Diamond: a part arrives.' : '',
-    'Red band: eight of ten ends.',
+    'Red band: the day itself, eight times in ten.',
     more > 0 ? `${more} more not drawn.` : '',
   ]
     .filter(Boolean)

@@ -14,7 +14,7 @@ const [MOST_PARTS, LEAST_SHARE] = [3, 0.05];
 
 /**
  * The ways to have the parts that drive a day sooner, ordered today: by courier, and from the supplier who would be here
- * first by its own time and its lateness so far. None where it would not be sooner.
+ * first by its own time and its lateness so far; and everything not ordered yet by courier. None where it would not be sooner.
  */
 export function soonerWays(
   record: TeamRecord,
@@ -34,26 +34,30 @@ export function soonerWays(
     .toSorted((a, b) => (a.expectedOn < b.expectedOn ? -1 : 1));
   const courierOn = crewDays.add(today, COURIER_DAYS);
   const courierDay = daysBetween(today, courierOn);
-  return (drivers) =>
-    drivers
-      .filter(({ what, share }) => what.kind !== 'fluid' && share >= LEAST_SHARE)
-      .slice(0, MOST_PARTS)
-      .flatMap(({ what }): readonly Sooner[] => {
-        const place = awaited.indexOf(what);
-        const other = others.find(({ name }) => name !== what.supplier);
-        const courier = { least: courierDay, likely: courierDay, late: courierDay };
-        return [
-          { place, how: 'by courier', hereOn: courierOn, arriving: courier },
-          ...(other === undefined
-            ? []
-            : [
-                {
-                  place,
-                  how: `from ${other.name}`,
-                  hereOn: other.expectedOn,
-                  arriving: arrivingOf(other, today),
-                },
-              ]),
-        ].filter(({ arriving }) => arriving.likely < what.arriving.likely);
-      });
+  const byCourier = { least: courierDay, likely: courierDay, late: courierDay };
+  return (drivers) => {
+    const own = drivers.filter(({ what, share }) => what.kind !== 'fluid' && share >= LEAST_SHARE);
+    const each = own.slice(0, MOST_PARTS).flatMap(({ what }): readonly Sooner[] => {
+      const of = { places: [awaited.indexOf(what)], name: what.name };
+      const other = others.find(({ name }) => name !== what.supplier);
+      return [
+        { ...of, how: 'by courier', hereOn: courierOn, arriving: byCourier },
+        ...(other === undefined
+          ? []
+          : [
+              {
+                ...of,
+                how: `from ${other.name}`,
+                hereOn: other.expectedOn,
+                arriving: arrivingOf(other, today),
+              },
+            ]),
+      ].filter(({ arriving }) => arriving.likely < what.arriving.likely);
+    });
+    // several that wait together gain little one by one
+    const open = awaited.flatMap(({ kind }, place) => (kind === 'not ordered' ? [place] : []));
+    if (open.length < 2) return each;
+    const name = `all ${open.length} not ordered`;
+    return [...each, { places: open, name, how: 'by courier', hereOn: courierOn, arriving: byCourier }];
+  };
 }

@@ -20,7 +20,8 @@ export interface StartView {
 /** The simulated day in a sentence: what the picture is headed by. */
 export function startSentence({ plan, found, today }: Pick<StartView, 'plan' | 'found' | 'today'>): string {
   const { p10, p50, p90 } = found.range;
-  return `${plan.stage.name}: ${sayDay(p50, today)}, or ${sayDay(p10, today)} to ${sayDay(p90, today)}`;
+  // said from the middle day on, so that a year is named once
+  return `${plan.stage.name}: ${sayDay(p50, today)}, or ${sayDay(p10, p50)} to ${sayDay(p90, p50)}`;
 }
 
 /** The day, its range, what drives it, and what having something sooner would gain. */
@@ -62,9 +63,9 @@ export function startAnswer(view: StartView): Answer {
         order: what.orderId,
         share,
       })),
-      gains: found.gains.map(({ sooner, awaited, days, meanDays }) => ({
-        name: awaited.name,
-        part: awaited.partId,
+      gains: found.gains.map(({ sooner, days, meanDays }) => ({
+        name: sooner.name,
+        part: sooner.places.length === 1 ? (plan.awaited[sooner.places[0] ?? -1]?.partId ?? null) : null,
         how: sooner.how,
         hereOn: sooner.hereOn,
         meanDays,
@@ -93,14 +94,21 @@ function sayAwaited({ what }: Driver<Awaited>, today: Day): string {
   return `${name} (order #${orderId}, expected ${days})`;
 }
 
+/** Less is not worth a courier. */
+const WORTH_DAYS = 0.5;
+
 function gainFacts(gains: readonly Gain[], today: Day): readonly Fact[] {
-  return gains.slice(0, 4).map(({ sooner, awaited, days, meanDays }) => {
+  const worth = gains.filter(({ meanDays }) => meanDays >= WORTH_DAYS);
+  if (worth.length === 0 && gains.length > 0) {
+    return [['Sooner', 'no order by courier or from somebody else would gain half a day']];
+  }
+  return worth.slice(0, 4).map(({ sooner, days, meanDays }) => {
     const least = Math.round(days.p10);
     const most = Math.round(days.p90);
     const range = least === most ? '' : ` (${least} to ${most})`;
     const gained = Math.round(meanDays * 10) / 10;
     return [
-      `${awaited.name} ${sooner.how}`,
+      `${sooner.name} ${sooner.how}`,
       `ordered today, here ${sayDay(sooner.hereOn, today)}: ${gained} ${gained === 1 ? 'day' : 'days'} sooner${range}`,
     ] as const;
   });

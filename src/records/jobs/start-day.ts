@@ -10,7 +10,7 @@ import {
 } from '../../calc/schedule/simulate.ts';
 import { addDays, type Day } from '../../core/time.ts';
 import type { Job } from './job.ts';
-import type { Awaited, StagePlan } from './plan.ts';
+import { type Awaited, type StagePlan, UNKNOWN_MINUTES } from './plan.ts';
 
 /** A day with its range: one chance in ten to be before the first, nine in ten by the last. */
 export interface DayRange {
@@ -35,7 +35,9 @@ export interface JobTimes {
 
 /** Something that could be had sooner. */
 export interface Sooner {
-  readonly place: number;
+  /** What of the plan's arrivals it is about. */
+  readonly places: readonly number[];
+  readonly name: string;
   readonly how: string;
   readonly hereOn: Day;
   readonly arriving: Awaited['arriving'];
@@ -44,7 +46,6 @@ export interface Sooner {
 /** What it would gain, in days, run against run with the same chances. */
 export interface Gain {
   readonly sooner: Sooner;
-  readonly awaited: Awaited;
   readonly days: Spread;
   readonly meanDays: number;
 }
@@ -54,6 +55,7 @@ export interface StartDay {
   readonly range: DayRange;
   readonly runs: number;
   readonly times: readonly JobTimes[];
+  /** Those that take up most of the chain that decides the day first. */
   readonly jobs: readonly Driver<Job>[];
   readonly awaited: readonly Driver<Awaited>[];
   readonly gains: readonly Gain[];
@@ -88,7 +90,7 @@ export function* startDay(
   const gains: Gain[] = [];
   for (const sooner of soonerOf(drivers)) {
     const gain = yield* gainOf(stagePlan, sooner, chances, gainRuns, base);
-    if (gain !== undefined && gain.meanDays > 0) gains.push(gain);
+    if (gain.meanDays > 0) gains.push(gain);
   }
   const on = rangeFrom(today);
   return {
@@ -100,32 +102,33 @@ export function* startDay(
       ends: on(base.ends[place] ?? NEVER),
       share: base.workShare[place] ?? 0,
     })),
-    jobs: byShare(jobs, base.workShare),
+    jobs: byShare(jobs, base.workShare).toSorted((a, b) => lengthOf(b) - lengthOf(a)),
     awaited: drivers,
     gains: gains.toSorted((a, b) => b.meanDays - a.meanDays),
     gainRuns,
   };
 }
 
+/** How much of the chain a job is: its likely minutes in the share of runs that it is on it. */
+const lengthOf = ({ what, share }: Driver<Job>): number => share * (what.minutes ?? UNKNOWN_MINUTES).likely;
+
 const NEVER: Spread = { p10: 0, p50: 0, p90: 0 };
 
 function* gainOf(
-  { plan, awaited }: StagePlan,
+  { plan }: StagePlan,
   sooner: Sooner,
   chances: Chances,
   runs: number,
   base: Simulation,
-): Generator<void, Gain | undefined> {
-  const what = awaited[sooner.place];
-  if (what === undefined) return undefined;
+): Generator<void, Gain> {
   const changed: Plan = {
     ...plan,
-    arrivals: plan.arrivals.map((one, place) => (place === sooner.place ? sooner.arriving : one)),
+    arrivals: plan.arrivals.map((one, place) => (sooner.places.includes(place) ? sooner.arriving : one)),
   };
   const { endDays } = yield* simulation(changed, { ...chances, runs });
   const days = endDays.map((day, run) => (base.endDays[run] ?? day) - day);
   const meanDays = days.reduce((sum, each) => sum + each, 0) / days.length;
-  return { sooner, awaited: what, days: spread(days), meanDays };
+  return { sooner, days: spread(days), meanDays };
 }
 
 /**
