@@ -15,7 +15,7 @@ export interface Times {
 /**
  * Critical path of a network: ES = max EF of what it needs, EF = ES + d, LF = min LS of what needs it, LS = LF − d.
  *
- * Source: Kelley and Walker 1959 (key KELLEY). Hands without limit. `durations` in any one unit, 0 or more.
+ * Source: Kelley and Walker 1959 (key KELLEY); checked against the printed answers of HILLIER, WIZEDU and TAYLOR8. Hands without limit. `durations` in any one unit, 0 or more.
  * @throws UserError 'bad-input' when something waits for itself.
  */
 export function criticalPath(network: {

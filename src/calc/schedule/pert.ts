@@ -61,15 +61,21 @@ export function pertQuantiles(position: number): Quantiles {
     area[step] = (area[step - 1] ?? 0) + x ** left * (1 - x) ** right;
   }
   const all = area[FINE] ?? 1;
-  const table = new Float64Array(COARSE + 1);
   let step = 0;
-  for (let at = 1; at < COARSE; at += 1) {
-    const wanted = (at / COARSE) * all;
+  /** Shares are asked for from small to large. */
+  const quantile = (share: number): number => {
+    const wanted = share * all;
     while ((area[step + 1] ?? all) < wanted) step += 1;
     const [below, above] = [area[step] ?? 0, area[step + 1] ?? all];
-    table[at] = (step + (wanted - below) / (above - below)) / FINE;
-  }
-  table[COARSE] = 1;
+    return (step + (wanted - below) / (above - below)) / FINE;
+  };
+  const table = new Float64Array(COARSE + 1);
+  const early = quantile(0.5 / COARSE);
+  for (let at = 1; at < COARSE; at += 1) table[at] = quantile(at / COARSE);
+  const late = quantile(1 - 0.5 / COARSE);
+  // a straight line to the very end would make the tail twice as heavy: it goes through the middle of its piece instead
+  table[0] = Math.max(0, 2 * early - (table[1] ?? 0));
+  table[COARSE] = Math.min(1, 2 * late - (table[COARSE - 1] ?? 1));
   return table;
 }
 
