@@ -2,10 +2,11 @@ import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { crewOf, suggestDays } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
+import { orderByHere } from '../src/bot/order-by-here.ts';
 import { orderCard, orderHere, purchaseCard, suggestOrdersHere } from '../src/bot/order-here.ts';
 import { orderTasks } from '../src/bot/order-tasks.ts';
 import { purchaseHere, purchaseOf } from '../src/bot/parcel-here.ts';
-import { suggestNewParts } from '../src/bot/part-here.ts';
+import { suggestNewParts, suggestPartsHere } from '../src/bot/part-here.ts';
 import { blank, line, pageNumber } from '../src/bot/typed.ts';
 import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
 import { dateForm, partlyForm, settleForm } from '../src/records/orders/order-forms.ts';
@@ -85,6 +86,23 @@ export default defineCommand({
       input: z.object({ supplier: line(80).optional().describe('Only from this supplier') }),
       suggest: { supplier: bySupplier },
       run: (input, hand) => tasks.list(hand, input.supplier, 1),
+    }),
+    by: subcommand({
+      description: 'By when to order a part so that it is here on the day it is needed',
+      example: '/order by part:"head gasket" needed:"in 4 weeks" lead:5',
+      input: z.object({
+        part: line(200).describe('What is needed'),
+        needed: line(100).describe('The day it is needed, e.g. 12 Dec'),
+        supplier: supplier.optional(),
+        lead: z
+          .int()
+          .min(0)
+          .max(250)
+          .optional()
+          .describe('Working days from order to door; else as is known'),
+      }),
+      suggest: { part: suggestPartsHere, needed: suggestDays, supplier: bySupplier },
+      run: (input, hand) => orderByHere(hand, input),
     }),
     show: subcommand({
       description: 'One order with everything that has come of it',

@@ -80,6 +80,10 @@ const DECIMAL_SIZE = /\d\s?[xX]\s?\d+[.,]\d+$/u;
 /** A figure times a whole one: a size, or so many of it: `M8 x 40`, `washer 14 x 18`, `M10 x 1.25 x8`. */
 const SIZE_OR_MANY = /^(.*\d)\s?[xX]\s?(\d{1,5})$/u;
 
+/** A size and then a glued count: `washer 14x18 x6` is six of them. */
+const SIZE_AND_MANY = /\d\s?[xX]\s?\d+(?:[.,]\d+)?\s+[xX]\d{1,5}$/u;
+const isSizeOrMany = (text: string): boolean => SIZE_OR_MANY.test(text) && !SIZE_AND_MANY.test(text);
+
 type Line = LineRead | LineDoubt | { readonly problem: string };
 
 function readLine(text: string): Line {
@@ -90,12 +94,7 @@ function readLine(text: string): Line {
     return counted(withoutPrice(body, price), price, each, text);
   }
   const [, before = '', bare] = BARE_END.exec(body) ?? [];
-  if (
-    bare === undefined ||
-    DECIMAL_SIZE.test(body) ||
-    SIZE_OR_MANY.test(body) ||
-    COUNTED_AT_THE_END.test(body)
-  ) {
+  if (bare === undefined || DECIMAL_SIZE.test(body) || isSizeOrMany(body) || COUNTED_AT_THE_END.test(body)) {
     return each ? noPrice(text) : counted(body, null, false, text);
   }
   // behind a number of pieces, after an @ or before "each" a bare figure can only be money
@@ -122,7 +121,7 @@ const COUNTED_AT_THE_START = new RegExp(
 
 /** The name and how many of it, once the price is off. */
 function counted(text: string, price: string | null, each: boolean, typed: string): Line {
-  const size = SIZE_OR_MANY.exec(text);
+  const size = isSizeOrMany(text) ? SIZE_OR_MANY.exec(text) : null;
   if (size !== null) return sizeOrMany(typed, text, size[1] ?? '', size[2] ?? '', price, each);
   const end = DECIMAL_SIZE.test(text) ? null : COUNTED_AT_THE_END.exec(text);
   const start = end === null ? COUNTED_AT_THE_START.exec(text) : null;

@@ -5,7 +5,7 @@ import type { WorkingDays } from '../../core/working-days.ts';
 import type { Expected } from '../suppliers/expected.ts';
 import { sayExpected } from '../suppliers/say-expected.ts';
 import { isLate, type Order, standing } from './order.ts';
-import { chaseButtons, parcelButton, sortOutButton } from './order-buttons.ts';
+import { chaseButtons, fittedButton, parcelButton, sortOutButton } from './order-buttons.ts';
 import { sayChase, sayDue, sayLateness, sayMoney, sayWhat } from './say-order.ts';
 
 export interface OrderView {
@@ -29,6 +29,7 @@ export function orderAnswer(view: OrderView): Answer {
   const own = [
     ...(state === 'open' ? chaseButtons(order) : []),
     ...(toSortOut > 0 ? [sortOutButton(order)] : []),
+    ...(state === 'arrived' && order.partId !== null ? [fittedButton(order.partId)] : []),
     ...(order.purchaseId === null ? [] : [parcelButton(order.purchaseId)]),
   ];
   return {

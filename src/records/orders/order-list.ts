@@ -1,7 +1,7 @@
 import type { Answer, Item } from '../../core/reply.ts';
 import type { Day } from '../../core/time.ts';
 import { sayDay } from '../../core/time.ts';
-import { pageButtons, pageOf } from '../pages.ts';
+import { pageOf } from '../pages.ts';
 import type { CalendarOf } from '../suppliers/supplier-days.ts';
 import { isLate, type Order, standing } from './order.ts';
 import { orderData } from './order-answer.ts';
@@ -18,7 +18,8 @@ export interface ListView {
 /** Open orders one under the other, late first, and a menu to open one. */
 export function orderList(open: readonly Order[], { today, daysOf, supplier, page = 1 }: ListView): Answer {
   const late = open.filter((order) => isLate(order, today)).length;
-  const leaf = pageOf(open, page);
+  const args: Readonly<Record<string, string>> = supplier === undefined ? {} : { supplier };
+  const leaf = pageOf(open, page, { command: 'order', action: 'list', args });
   const from = supplier === undefined ? '' : ` from ${supplier}`;
   return {
     kind: 'answer',
@@ -28,7 +29,7 @@ export function orderList(open: readonly Order[], { today, daysOf, supplier, pag
         ? `Nothing is on order${from}`
         : `${open.length} open${from}${late > 0 ? `, ${late} late` : ''}`,
     tone: late > 0 ? 'late' : 'plain',
-    items: leaf.shown.map((order) => itemOf(order, today, daysOf)),
+    items: leaf.things.map((order) => itemOf(order, today, daysOf)),
     ...(open.length === 0
       ? {}
       : {
@@ -36,16 +37,12 @@ export function orderList(open: readonly Order[], { today, daysOf, supplier, pag
             prompt: 'Open one',
             does: { command: 'order', action: 'show', args: {} },
             arg: 'order',
-            choices: leaf.shown.map((order) => ({
+            choices: leaf.things.map((order) => ({
               label: `#${order.id} ${sayWhat(order)}`,
               value: String(order.id),
             })),
           },
-          buttons: pageButtons(leaf, {
-            command: 'order',
-            action: 'list',
-            args: supplier === undefined ? {} : { supplier },
-          }),
+          buttons: leaf.buttons,
         }),
     audience: 'crew',
     data: { open: open.length, late, orders: open.map(orderData) },

@@ -95,11 +95,22 @@ function nearlyNamed(typed: string, parts: readonly KnownPart[]): readonly Known
   );
 }
 
-/** The same but for a letter or two; another figure is another part: "stud M10" is not "stud M12". */
+/**
+ * The same but for a letter or two in words of some length, or for a space: "stud M10" is not "stud M12", nor "hose a"
+ * "hose b".
+ */
 function isSlip(known: string, typed: string): boolean {
   const [a, b] = [plain(known), plain(typed)];
-  if (figures(a) !== figures(b) || Math.min(a.length, b.length) < 5) return false;
-  return editDistance(a, b) <= (Math.min(a.length, b.length) < 9 ? 1 : 2);
+  if (a === b || figures(a) !== figures(b)) return false;
+  const [words, others] = [a.split(' '), b.split(' ')];
+  if (words.length !== others.length) return a.replaceAll(' ', '') === b.replaceAll(' ', '');
+  return words.every((word, index) => isSlipOfAWord(word, others[index] ?? ''));
+}
+
+function isSlipOfAWord(a: string, b: string): boolean {
+  if (a === b) return true;
+  const longest = Math.max(a.length, b.length);
+  return longest >= 4 && editDistance(a, b) <= (longest >= 9 ? 2 : 1);
 }
 
 const figures = (name: string): string => (name.match(/\d+/g) ?? []).join(' ');

@@ -7,6 +7,9 @@ import { countPart } from './count-part.ts';
 import type { Coming, PartStanding } from './part.ts';
 import type { KnownPart, PartMove } from './part-store.ts';
 
+/** Where a part is, with all that is known of the part itself. */
+export type KnownStanding = PartStanding & { readonly part: KnownPart };
+
 /**
  * Where every part of a build is, in the order in which they were first named. Five queries, however many parts there
  * are.
@@ -16,7 +19,7 @@ export function standings(
   buildId: number,
   today: Day,
   calendarOf: CalendarOf = calendarsOf(record),
-): readonly PartStanding[] {
+): readonly KnownStanding[] {
   const parts = record.parts.ofBuild(buildId);
   const orders = ordersByPart(parts, record.orders.allOfBuild(buildId));
   const moves = Map.groupBy(record.parts.movesOfBuild(buildId), ({ partId }) => partId);
@@ -30,7 +33,7 @@ export function partStanding(
   part: KnownPart,
   today: Day,
   calendarOf: CalendarOf = calendarsOf(record),
-): PartStanding {
+): KnownStanding {
   const book = latenessBook(record.orders.timings(), today, calendarOf);
   return standingOf(part, ordersOf(record, part), record.parts.movesOf(part.id), book);
 }
@@ -55,7 +58,7 @@ function standingOf(
   orders: readonly Order[],
   moves: readonly PartMove[],
   book: LatenessBook,
-): PartStanding {
+): KnownStanding {
   const { inHand, fitted, toSortOut, sentBack, missing, whereabouts } = countPart(part.needed, orders, moves);
   const awaited = orders.filter((order) => !order.cancelled && standing(order).outstanding > 0);
   const of = (kind: Order['kind']): readonly Coming[] =>

@@ -4,6 +4,7 @@ import {
   supplierLateness,
   type TeamLateness,
   teamLateness,
+  type Wait,
   waitBeyond,
 } from '../../calc/lateness/lateness.ts';
 import type { Day } from '../../core/time.ts';
@@ -25,6 +26,8 @@ export interface Expected {
 export interface LatenessBook {
   readonly team: TeamLateness;
   of(supplierId: number): Lateness;
+  /** How long beyond its day an order of this supplier is likely to take. */
+  waitOf(supplierId: number): Wait;
   /** When something promised for this day and not here by today is to be expected. */
   expect(supplierId: number, promisedOn: Day): Expected;
 }
@@ -50,6 +53,7 @@ export function latenessBook(timings: readonly Timing[], today: Day, calendarOf:
   return {
     team,
     of,
+    waitOf,
     expect(supplierId, promisedOn) {
       const own = of(supplierId);
       const { meanDays, latestDays } = waitOf(supplierId);
