@@ -29,10 +29,6 @@ const afr = quantity('afr', 'ratio', 'Stoichiometric ratio of the fuel: petrol 1
   '14.7',
 );
 
-const flowWords = (gramsPerSecond: number): string =>
-  `${sayIn(gramsPerSecond, 'g/s', 3)} of air (${sayIn(gramsPerSecond, 'lb/min', 3)}, ${sayIn(gramsPerSecond, 'kg/h', 3)})`;
-const powerWords = (kw: number): string => `${sayIn(kw, 'kW', 3)} (${sayIn(kw, 'hp', 3)})`;
-
 /** Absolute manifold pressure from whichever was given; full throttle without boost when nothing was. */
 function manifold(given: {
   readonly map?: number | undefined;
@@ -65,7 +61,7 @@ const flow = subcommand({
     map,
     altitude,
   }),
-  run(asked) {
+  run(asked, { say }) {
     const { pressureKpa, notes } = manifold(asked);
     const sum = engineAirFlow({
       displacementL: asked.displacement,
@@ -78,15 +74,15 @@ const flow = subcommand({
     const flowCcMin = toBase(volumeFlowM3h, 'm3/h');
     return sumAnswer({
       subject: 'Air',
-      result: flowWords(massFlowGs),
+      result: `${say.both('airFlow', massFlowGs)} of air`,
       working: [
-        `${sayNumber(pressureKpa, 3)} kPa absolute at ${sayNumber(asked.temp, 3)} °C: ${densityKgM3.toFixed(3)} kg/m³`,
+        `${say.one('pressure', pressureKpa)} absolute at ${say.one('temperature', asked.temp)}: ${densityKgM3.toFixed(3)} kg/m³`,
         `${sayIn(flowCcMin, 'm3/h', 3)} of it (${sayIn(flowCcMin, 'cfm', 3)})`,
       ],
       calculation: together(
         {
           assumptions: [
-            `VE ${sayIn(asked.ve, 'percent', 2)} (common practice unless measured), air at ${sayNumber(asked.temp, 3)} °C`,
+            `VE ${sayIn(asked.ve, 'percent', 2)} (common practice unless measured), air at ${say.one('temperature', asked.temp)}`,
           ],
         },
         notes,
@@ -121,7 +117,7 @@ const ve = subcommand({
     map,
     altitude,
   }),
-  run(asked) {
+  run(asked, { say }) {
     const { pressureKpa, notes } = manifold(asked);
     const breathed = airBreathed(asked);
     const sum = volumetricEfficiency({
@@ -136,8 +132,8 @@ const ve = subcommand({
       subject: 'Air',
       result: `Volumetric efficiency ${sayIn(veRatio, 'percent', 2)} of the air in the manifold`,
       working: [
-        flowWords(breathed.massFlowGs),
-        `${sayNumber(pressureKpa, 3)} kPa absolute at ${sayNumber(asked.temp, 3)} °C`,
+        `${say.both('airFlow', breathed.massFlowGs)} of air`,
+        `${say.one('pressure', pressureKpa)} absolute at ${say.one('temperature', asked.temp)}`,
       ],
       calculation: together(breathed.notes, notes, sum),
       data: {
@@ -192,7 +188,7 @@ const power = subcommand({
     afr,
     bsfc: z.number().min(150).max(900).default(300).describe('Fuel per work, g/kWh: petrol 270 to 330 usual'),
   }),
-  run(asked) {
+  run(asked, { say }) {
     const mixture = { lambdaRatio: asked.lambda, stoichiometricAfr: asked.afr, bsfcGPerKwh: asked.bsfc };
     if ((asked.air === undefined) === (asked.power === undefined)) {
       throw new UserError('bad-input', 'Give either air or power: air:"150 g/s", or power:"300 hp".');
@@ -210,10 +206,11 @@ const power = subcommand({
     const massFlowGs = 'massFlowGs' in sum.value ? sum.value.massFlowGs : (asked.air ?? 0);
     return sumAnswer({
       subject: 'Air',
-      result: asked.power === undefined ? powerWords(powerKw) : flowWords(massFlowGs),
+      result:
+        asked.power === undefined ? say.both('power', powerKw) : `${say.both('airFlow', massFlowGs)} of air`,
       working: [
-        asked.power === undefined ? flowWords(massFlowGs) : powerWords(powerKw),
-        `${sayIn(sum.value.fuelFlowGs, 'g/s', 3)} of fuel (${sayIn(sum.value.fuelFlowGs, 'lb/h', 3)})`,
+        asked.power === undefined ? `${say.both('airFlow', massFlowGs)} of air` : say.both('power', powerKw),
+        `${say.both('burn', sum.value.fuelFlowGs)} of fuel`,
       ],
       calculation: together(assumed, sum),
       data: {
@@ -232,14 +229,14 @@ const altitudeOf = subcommand({
   description: 'Pressure, temperature and density of the standard day at a height',
   example: '/air altitude height:"1600 m"',
   input: z.object({ height: quantity('height', 'distance', 'Height above sea level, e.g. 1600 m, 5000 ft') }),
-  run({ height }) {
+  run({ height }, { say }) {
     const sum = standardAtmosphere({ altitudeM: height * 1000 });
     const { pressureKpa, temperatureC, densityKgM3, densityRatio } = sum.value;
     return sumAnswer({
       subject: 'Air',
-      result: `${pressureKpa.toFixed(1)} kPa (${sayIn(pressureKpa, 'psi', 4)}), ${sayIn(1 - densityRatio, 'percent', 2)} less air than at sea level`,
+      result: `${say.both('pressure', pressureKpa, 4)}, ${sayIn(1 - densityRatio, 'percent', 2)} less air than at sea level`,
       working: [
-        `${temperatureC.toFixed(1)} °C and ${densityKgM3.toFixed(3)} kg/m³ at ${Math.round(height * 1000)} m`,
+        `${say.one('temperature', temperatureC)} and ${densityKgM3.toFixed(3)} kg/m³ at ${say.both('height', height * 1000, 4)}`,
       ],
       calculation: sum,
       data: {
@@ -263,7 +260,7 @@ const density = subcommand({
     pressure: absolutePressure('pressure', 'Absolute pressure').prefault('1 atm'),
     humidity: quantity('humidity', 'percent', 'Relative humidity').prefault('0 %'),
   }),
-  run({ temp, pressure, humidity }) {
+  run({ temp, pressure, humidity }, { say }) {
     const sum = airDensity({ pressureKpa: pressure, temperatureC: temp, humidityRatio: humidity });
     const { densityKgM3, vapourKpa, dryKpa } = sum.value;
     return sumAnswer({
@@ -271,9 +268,9 @@ const density = subcommand({
       result: `${densityKgM3.toFixed(3)} kg/m³, ${sayIn(densityKgM3 / 1.225, 'percent', 2)} of the standard day at sea level`,
       working:
         humidity > 0
-          ? [`${vapourKpa.toFixed(2)} kPa of it is water vapour, ${dryKpa.toFixed(2)} kPa dry`]
+          ? [`${say.one('pressure', vapourKpa)} of it is water vapour, ${say.one('pressure', dryKpa, 4)} dry`]
           : [],
-      calculation: together({ assumptions: [`${sayNumber(pressure, 4)} kPa absolute`] }, sum),
+      calculation: together({ assumptions: [`${say.one('pressure', pressure, 4)} absolute`] }, sum),
       data: {
         kind: 'air-density',
         densityKgM3,
@@ -296,14 +293,14 @@ const correct = subcommand({
     temp: quantity('temp', 'temperature', 'Intake air'),
     rule: z.enum(['iso1585', 'j1349', 'din70020']).default('iso1585').describe('Which rule'),
   }),
-  run({ power: measured, pressure, temp, rule }) {
+  run({ power: measured, pressure, temp, rule }, { say }) {
     const sum = powerCorrection({ rule, pressureKpa: pressure, temperatureC: temp });
     const { factorRatio } = sum.value;
     return sumAnswer({
       subject: 'Air',
-      result: `${powerWords(measured * factorRatio)} corrected, factor ${factorRatio.toFixed(3)}`,
+      result: `${say.both('power', measured * factorRatio)} corrected, factor ${factorRatio.toFixed(3)}`,
       working: [
-        `${powerWords(measured)} measured at ${sayNumber(pressure, 3)} kPa and ${sayNumber(temp, 3)} °C`,
+        `${say.both('power', measured)} measured at ${say.one('pressure', pressure)} and ${say.one('temperature', temp)}`,
       ],
       calculation: sum,
       data: { kind: 'power-correction', rule, powerKW: measured * factorRatio, factorRatio },

@@ -7,6 +7,7 @@ import { boostedCharge, intercoolerEffectiveness, intercoolerOutlet } from '../s
 import { outsidePressure } from '../src/calc/air/outside.ts';
 import { together } from '../src/calc/together.ts';
 import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import type { Sayer } from '../src/calc/units/sayer.ts';
 import { UserError } from '../src/core/user-error.ts';
 
 const LOSSES = ['inlet', 'loss'] as const;
@@ -26,13 +27,13 @@ interface Boosted {
   readonly barometer?: number | undefined;
 }
 
-function ratioOf({ boost, inlet, loss, altitude, barometer }: Boosted) {
+function ratioOf({ boost, inlet, loss, altitude, barometer }: Boosted, say: Sayer) {
   const outside = outsidePressure({
     barometerKpa: barometer,
     altitudeM: altitude === undefined ? undefined : altitude * 1000,
   });
   const sum = pressureRatio({ ...outside.value, boostKpa: boost, inletLossKpa: inlet, chargeLossKpa: loss });
-  const losses = `${sayNumber(inlet, 3)} kPa lost before the compressor, ${sayNumber(loss, 3)} kPa after it (common practice unless measured)`;
+  const losses = `${say.one('pressure', inlet)} lost before the compressor, ${say.one('pressure', loss)} after it (common practice unless measured)`;
   return {
     ...outside.value,
     ...sum.value,
@@ -41,20 +42,25 @@ function ratioOf({ boost, inlet, loss, altitude, barometer }: Boosted) {
   };
 }
 
-const gauge = (kpa: number): string => `${sayIn(kpa, 'kPa', 3)} (${sayIn(kpa, 'psi', 3)})`;
-
 const ratio = subcommand({
   description: 'Pressure ratio the compressor works at, with the losses either side of it',
   example: '/boost ratio boost:"1 bar"',
   assumes: LOSSES,
   input: z.object({ boost: gaugePressure('boost', 'Gauge pressure in the manifold'), ...place }),
-  run(asked) {
-    const { pressureRatio: ratioNow, inletKpa, outletKpa, atmosphereKpa, boostKpa, notes } = ratioOf(asked);
+  run(asked, { say }) {
+    const {
+      pressureRatio: ratioNow,
+      inletKpa,
+      outletKpa,
+      atmosphereKpa,
+      boostKpa,
+      notes,
+    } = ratioOf(asked, say);
     return sumAnswer({
       subject: 'Boost',
-      result: `Pressure ratio ${ratioNow.toFixed(2)} at ${gauge(boostKpa)} boost`,
+      result: `Pressure ratio ${ratioNow.toFixed(2)} at ${say.both('pressure', boostKpa)} boost`,
       working: [
-        `${outletKpa.toFixed(1)} kPa after the compressor over ${inletKpa.toFixed(1)} kPa before it, absolute`,
+        `${say.one('pressure', outletKpa, 4)} after the compressor over ${say.one('pressure', inletKpa, 4)} before it, absolute`,
       ],
       calculation: notes,
       data: {
@@ -80,8 +86,8 @@ const charge = subcommand({
     cooler: quantity('cooler', 'percent', 'Intercooler effectiveness, 0 % for none').prefault('70 %'),
     ...place,
   }),
-  run(asked) {
-    const pressures = ratioOf(asked);
+  run(asked, { say }) {
+    const pressures = ratioOf(asked, say);
     const { temp, efficiency, cooler, loss } = asked;
     const sum = boostedCharge({
       inletKpa: pressures.inletKpa,
@@ -95,11 +101,11 @@ const charge = subcommand({
     const given = `compressor ${sayIn(efficiency, 'percent', 2)}, intercooler ${sayIn(cooler, 'percent', 2)} (common practice unless measured)`;
     return sumAnswer({
       subject: 'Boost',
-      result: `Charge ${chargeC.toFixed(0)} °C, ${densityRatio.toFixed(2)} times as dense as the air before the compressor`,
+      result: `Charge ${say.both('temperature', chargeC)}, ${densityRatio.toFixed(2)} times as dense as the air taken in`,
       working: [
         `pressure ratio ${pressures.pressureRatio.toFixed(2)}`,
-        `${compressorOutC.toFixed(0)} °C after the compressor, ${chargeC.toFixed(0)} °C after the intercooler`,
-        `${chargeKpa.toFixed(0)} kPa absolute in the manifold`,
+        `${say.both('temperature', compressorOutC)} after the compressor, ${say.both('temperature', chargeC)} after the intercooler`,
+        `${say.both('pressure', chargeKpa)} absolute in the manifold`,
       ],
       calculation: together(pressures.notes, sum, { assumptions: [given] }),
       data: {
@@ -124,7 +130,7 @@ const compressor = subcommand({
     out: quantity('out', 'temperature', 'Measured after the compressor: gives its efficiency').optional(),
     efficiency: quantity('efficiency', 'percent', 'Compressor efficiency: 60 to 78 % usual').prefault('70 %'),
   }),
-  run({ ratio: pressures, temp, out, efficiency }) {
+  run({ ratio: pressures, temp, out, efficiency }, { say }) {
     const given = { pressureRatio: pressures, inletC: temp };
     if (out !== undefined) {
       const sum = compressorEfficiency({ inletC: temp, outletC: out, pressureRatio: pressures });
@@ -133,7 +139,7 @@ const compressor = subcommand({
         subject: 'Compressor',
         result: `Compressor efficiency ${sayIn(efficiencyRatio, 'percent', 2)}`,
         working: [
-          `${sayNumber(temp, 3)} °C in, ${sayNumber(out, 3)} °C out at a pressure ratio of ${pressures.toFixed(2)}`,
+          `${say.one('temperature', temp)} in, ${say.one('temperature', out)} out at a pressure ratio of ${pressures.toFixed(2)}`,
         ],
         calculation: sum,
         data: { kind: 'compressor-efficiency', ...given, outletC: out, efficiencyRatio },
@@ -143,8 +149,8 @@ const compressor = subcommand({
     const { outletC, isentropicC } = sum.value;
     return sumAnswer({
       subject: 'Compressor',
-      result: `${outletC.toFixed(0)} °C after the compressor (${sayIn(outletC, 'degF', 3)})`,
-      working: [`a compressor without loss would give ${isentropicC.toFixed(0)} °C`],
+      result: `${say.both('temperature', outletC)} after the compressor`,
+      working: [`a compressor without loss would give ${say.one('temperature', isentropicC)}`],
       calculation: together(
         { assumptions: [`efficiency ${sayIn(efficiency, 'percent', 2)} (common practice)`] },
         sum,
@@ -169,7 +175,7 @@ const cooler = subcommand({
     out: quantity('out', 'temperature', 'Charge after the intercooler').optional(),
     effectiveness: quantity('effectiveness', 'percent', 'Instead of out: 60 to 80 % usual').optional(),
   }),
-  run({ in: inletC, coolant, out, effectiveness }) {
+  run({ in: inletC, coolant, out, effectiveness }, { say }) {
     if ((out === undefined) === (effectiveness === undefined)) {
       throw new UserError(
         'bad-input',
@@ -194,7 +200,7 @@ const cooler = subcommand({
     const { outletC } = sum.value;
     return sumAnswer({
       subject: 'Intercooler',
-      result: `${outletC.toFixed(0)} °C after the intercooler (${sayIn(outletC, 'degF', 3)})`,
+      result: `${say.both('temperature', outletC)} after the intercooler`,
       calculation: sum,
       data: { kind: 'intercooler', ...given, outletC, effectivenessRatio: effectiveness ?? 0 },
     });

@@ -3,10 +3,7 @@ import { defineCommand } from '../src/bot/command.ts';
 import { quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { BRAKE_CAUTION, judgeBrakeFluid } from '../src/calc/fluids/brake-fluid.ts';
-import { sayIn } from '../src/calc/units/say.ts';
 import { brakeFluids } from '../src/tables/fluids.ts';
-
-const both = (celsius: number): string => `${sayIn(celsius, 'degC', 3)} (${sayIn(celsius, 'degF', 3)})`;
 
 export default defineCommand({
   description: 'Brake fluid: least boiling points new and wet, and what a measured one says',
@@ -15,7 +12,8 @@ export default defineCommand({
     grade: z.enum(['DOT 3', 'DOT 4', 'DOT 5', 'DOT 5.1']).describe('On the cap or the bottle'),
     boiling: quantity('boiling', 'temperature', 'Measured boiling point').optional(),
   }),
-  run({ grade, boiling }) {
+  run({ grade, boiling }, { say }) {
+    const both = (c: number): string => say.both('temperature', c);
     const fluid = brakeFluids.find(({ id }) => id === grade);
     if (fluid === undefined) throw new RangeError(`no row for ${grade}`);
     const limits = `${both(fluid.dryC)} new, ${both(fluid.wetC)} wet`;

@@ -47,7 +47,7 @@ const size = subcommand({
     temp,
     supply,
   }),
-  run({ length: mm, current: currentA, drop, back: returns, temp: temperatureC, supply: supplyV }) {
+  run({ length: mm, current: currentA, drop, back: returns, temp: temperatureC, supply: supplyV }, { say }) {
     const ways = returns === 'cable' ? 2 : 1;
     const run = { lengthM: mm / 1000, currentA, ways, temperatureC } as const;
     const sum = areaForDrop({ ...run, dropV: drop }, conductors);
@@ -55,7 +55,7 @@ const size = subcommand({
     const dropV = cableDrop({ ...run, areaMm2: sizeMm2 }).value.dropV;
     return sumAnswer({
       subject: 'Cable',
-      result: `${areaWords(sizeMm2)}: loses ${dropV.toFixed(2)} V at ${sayNumber(currentA, 3)} A over ${sayNumber(run.lengthM, 3)} m`,
+      result: `${areaWords(sizeMm2)}: loses ${dropV.toFixed(2)} V at ${sayNumber(currentA, 3)} A over ${say.one('length', mm)}`,
       working: [
         `${sayNumber(areaMm2, 3)} mm² would lose ${sayNumber(drop, 3)} V; ${sayNumber(sizeMm2, 3)} mm² is the next standard size`,
         `${sayIn(dropV / supplyV, 'percent', 3)} of ${sayNumber(supplyV, 3)} V`,
@@ -206,14 +206,14 @@ const gauge = subcommand({
   description: 'American wire gauge and square millimetres, either way',
   example: '/cable gauge size:"4 AWG"',
   input: z.object({ size: quantity('size', 'area', '4 AWG, 2/0 AWG, 25 mm²') }),
-  run({ size: areaMm2 }) {
+  run({ size: areaMm2 }, { say }) {
     const sum = gaugeOfArea({ areaMm2 });
     const next = conductors.find((row) => row.areaMm2 >= areaMm2 - 1e-9);
     return sumAnswer({
       subject: 'Cable',
       result: areaWords(areaMm2),
       working: [
-        `${sum.value.diameterMm.toFixed(2)} mm as one solid wire`,
+        `${say.both('length', sum.value.diameterMm)} as one solid wire`,
         ...(next === undefined ? [] : [`next standard metric size up: ${sayNumber(next.areaMm2, 3)} mm²`]),
       ],
       calculation: sum,

@@ -7,8 +7,7 @@ import { drainAndFill, drainNeeded, mixTwo, oldLeft } from '../src/calc/fluids/c
 import { coolantHeat } from '../src/calc/fluids/coolant-heat.ts';
 import { type Glycol, glycolBoiling, glycolFreezing, massShare } from '../src/calc/fluids/glycol.ts';
 import { together } from '../src/calc/together.ts';
-import { sayIn, sayNumber } from '../src/calc/units/say.ts';
-import type { Answer } from '../src/core/reply.ts';
+import { sayIn } from '../src/calc/units/say.ts';
 import { coolantStandard, glycols } from '../src/tables/fluids.ts';
 
 const HALF = 0.5;
@@ -32,46 +31,36 @@ function glycolOf(id: 'ethylene' | 'propylene'): Glycol {
 }
 
 const percent = (ratio: number): string => sayIn(ratio, 'percent', 3);
-const litres = (l: number): string => `${sayIn(l, 'L', 3)} (${sayIn(l, 'usQt', 3)})`;
-const degrees = (c: number): string =>
-  `${sayNumber(Math.round(c))} °C (${sayNumber(Math.round(c * 1.8 + 32))} °F)`;
-
-const freezeInput = z.object({ share, glycol: glycolName });
-export type FreezeInput = z.output<typeof freezeInput>;
-
-/** Freezing point of a share. @throws UserError 'out-of-range' beyond the table. */
-export function freezeReply({ share: volumeRatio, glycol: id }: FreezeInput): Answer {
-  const glycol = glycolOf(id);
-  const sum = glycolFreezing({ volumeRatio, glycol });
-  const { massRatio } = massShare({ volumeRatio, densityKgM3: glycol.densityKgM3 }).value;
-  const asked = id === 'ethylene' && Math.abs(volumeRatio - HALF) < 0.005;
-  return sumAnswer({
-    subject: 'Coolant',
-    result: `${percent(volumeRatio)} ${glycol.name} freezes at ${degrees(sum.value.freezingC)}`,
-    working: [
-      `${percent(massRatio)} by mass`,
-      ...(asked
-        ? [
-            `${coolantStandard.name}: at most ${sayNumber(coolantStandard.freezingMostC)} °C, boiling from ${sayNumber(coolantStandard.boilingLeastC)} °C`,
-          ]
-        : []),
-    ],
-    calculation: together(sum, asked ? { sources: coolantStandard.source } : {}),
-    data: {
-      kind: 'coolant',
-      glycolRatio: volumeRatio,
-      massRatio,
-      freezingC: sum.value.freezingC,
-    },
-  });
-}
-
 const freeze = subcommand({
   description: 'Freezing point by share of antifreeze',
   example: '/coolant freeze share:"50 %"',
   assumes: ['glycol'],
-  input: freezeInput,
-  run: freezeReply,
+  input: z.object({ share, glycol: glycolName }),
+  run({ share: volumeRatio, glycol: id }, { say }) {
+    const glycol = glycolOf(id);
+    const sum = glycolFreezing({ volumeRatio, glycol });
+    const { massRatio } = massShare({ volumeRatio, densityKgM3: glycol.densityKgM3 }).value;
+    const asked = id === 'ethylene' && Math.abs(volumeRatio - HALF) < 0.005;
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `${percent(volumeRatio)} ${glycol.name} freezes at ${say.both('temperature', sum.value.freezingC)}`,
+      working: [
+        `${percent(massRatio)} by mass`,
+        ...(asked
+          ? [
+              `${coolantStandard.name}: at most ${say.one('temperature', coolantStandard.freezingMostC, 4)}, boiling from ${say.one('temperature', coolantStandard.boilingLeastC, 4)}`,
+            ]
+          : []),
+      ],
+      calculation: together(sum, asked ? { sources: coolantStandard.source } : {}),
+      data: {
+        kind: 'coolant',
+        glycolRatio: volumeRatio,
+        massRatio,
+        freezingC: sum.value.freezingC,
+      },
+    });
+  },
 });
 
 const boil = subcommand({
@@ -85,7 +74,7 @@ const boil = subcommand({
     altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
     barometer: absolutePressure('barometer', 'Air pressure where the car stands').optional(),
   }),
-  run({ cap, share: volumeRatio, glycol: id, altitude, barometer }) {
+  run({ cap, share: volumeRatio, glycol: id, altitude, barometer }, { say }) {
     const outside = outsidePressure({
       barometerKpa: barometer,
       altitudeM: altitude === undefined ? undefined : altitude * 1000,
@@ -96,10 +85,10 @@ const boil = subcommand({
     const { boilingC, waterBoilingC } = sum.value;
     return sumAnswer({
       subject: 'Coolant',
-      result: `Boils at ${degrees(boilingC)} under ${sayIn(cap, 'bar', 3)} (${sayIn(cap, 'psi', 3)})`,
+      result: `Boils at ${say.both('temperature', boilingC)} under ${say.both('pressure', cap)}`,
       working: [
-        `${percent(volumeRatio)} ${glycol.name}; plain water ${degrees(waterBoilingC)}`,
-        `${sayNumber(pressureKpa, 4)} kPa absolute`,
+        `${percent(volumeRatio)} ${glycol.name}; plain water ${say.both('temperature', waterBoilingC)}`,
+        `${say.one('pressure', pressureKpa, 4)} absolute`,
       ],
       calculation: together(outside, sum),
       data: {
@@ -119,13 +108,13 @@ const fill = subcommand({
   example: '/coolant fill volume:"6.5 L" share:"40 %"',
   assumes: ['fresh'],
   input: z.object({ volume, share, fresh }),
-  run({ volume: systemL, share: toRatio, fresh: freshRatio }) {
+  run({ volume: systemL, share: toRatio, fresh: freshRatio }, { say }) {
     const sum = drainNeeded({ systemL, fromRatio: 0, toRatio, freshRatio });
     const antifreezeL = sum.value.drainL;
     return sumAnswer({
       subject: 'Coolant',
-      result: `${litres(antifreezeL)} of antifreeze and ${litres(systemL - antifreezeL)} of water`,
-      working: [`${percent(toRatio)} by volume in ${sayIn(systemL, 'L', 3)}`],
+      result: `${say.both('volume', antifreezeL)} of antifreeze and ${say.both('volume', systemL - antifreezeL)} of water`,
+      working: [`${percent(toRatio)} by volume in ${say.one('volume', systemL)}`],
       calculation: together(sum, { assumptions: ['the system is empty, block and heater too'] }),
       data: {
         kind: 'coolant-fill',
@@ -148,13 +137,13 @@ const change = subcommand({
     to: quantity('to', 'percent', 'Antifreeze wanted'),
     fresh,
   }),
-  run({ volume: systemL, from: fromRatio, to: toRatio, fresh: freshRatio }) {
+  run({ volume: systemL, from: fromRatio, to: toRatio, fresh: freshRatio }, { say }) {
     const sum = drainNeeded({ systemL, fromRatio, toRatio, freshRatio });
     const { drainL } = sum.value;
     return sumAnswer({
       subject: 'Coolant',
-      result: `Drain ${litres(drainL)} and fill in as much at ${percent(freshRatio)}`,
-      working: [`${percent(fromRatio)} to ${percent(toRatio)} in ${sayIn(systemL, 'L', 3)}`],
+      result: `Drain ${say.both('volume', drainL)} and fill in as much at ${percent(freshRatio)}`,
+      working: [`${percent(fromRatio)} to ${percent(toRatio)} in ${say.one('volume', systemL)}`],
       calculation: sum,
       data: {
         kind: 'coolant-change',
@@ -179,7 +168,7 @@ const drain = subcommand({
     fresh,
     times: z.number().int().min(1).max(20).default(1).describe('How often, run warm in between'),
   }),
-  run({ volume: systemL, drained: drainedL, from, fresh: freshRatio, times }) {
+  run({ volume: systemL, drained: drainedL, from, fresh: freshRatio, times }, { say }) {
     const old = oldLeft({ systemL, drainedL, changes: times });
     // as one change that leaves as much of the old
     const sum = drainAndFill({
@@ -192,7 +181,7 @@ const drain = subcommand({
       subject: 'Coolant',
       result: `${percent(sum.value.shareRatio)} antifreeze, ${percent(old.value.oldRatio)} of the old fluid left`,
       working: [
-        `${sayIn(drainedL, 'L', 3)} of ${sayIn(systemL, 'L', 3)}, ${times === 1 ? 'once' : `${times} times`}`,
+        `${say.one('volume', drainedL)} of ${say.one('volume', systemL)}, ${times === 1 ? 'once' : `${times} times`}`,
       ],
       calculation: together(sum, old),
       data: {
@@ -215,11 +204,11 @@ const mix = subcommand({
     with: quantity('with', 'volume', 'How much of the other'),
     at: quantity('at', 'percent', 'Antifreeze in the other'),
   }),
-  run({ volume: volumeL, share: shareRatio, with: otherL, at }) {
+  run({ volume: volumeL, share: shareRatio, with: otherL, at }, { say }) {
     const sum = mixTwo({ volumeL, shareRatio }, { volumeL: otherL, shareRatio: at });
     return sumAnswer({
       subject: 'Coolant',
-      result: `${percent(sum.value.shareRatio)} antifreeze in ${litres(sum.value.volumeL)}`,
+      result: `${percent(sum.value.shareRatio)} antifreeze in ${say.both('volume', sum.value.volumeL)}`,
       calculation: sum,
       data: { kind: 'coolant-mix', glycolRatio: sum.value.shareRatio, volumeL: sum.value.volumeL },
     });
@@ -241,7 +230,7 @@ const heat = subcommand({
       .default(3.5)
       .describe('Specific heat, kJ/(kg·K): water 4.2, half and half 3.5'),
   }),
-  run({ flow, rise, density, specific }) {
+  run({ flow, rise, density, specific }, { say }) {
     const sum = coolantHeat({
       flowLMin: flow / 1000,
       riseK: rise,
@@ -250,7 +239,7 @@ const heat = subcommand({
     });
     return sumAnswer({
       subject: 'Coolant',
-      result: `Carries ${sayIn(sum.value.powerKw, 'kW', 3)} (${sayIn(sum.value.powerKw, 'hp', 3)}) of heat`,
+      result: `Carries ${say.both('power', sum.value.powerKw)} of heat`,
       calculation: sum,
       data: { kind: 'coolant-heat', powerKW: sum.value.powerKw, flowCcMin: flow, riseK: rise },
     });

@@ -23,15 +23,15 @@ import {
   torqueOfPower,
 } from '../src/calc/geometry/torque.ts';
 import { together } from '../src/calc/together.ts';
-import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import { GRAVITY } from '../src/calc/units/definitions.ts';
+import { sayNumber } from '../src/calc/units/say.ts';
+import type { Sayer } from '../src/calc/units/sayer.ts';
 import { UserError } from '../src/core/user-error.ts';
 
 /** The reader hands out distances in km. */
 const metres = (km: number | undefined): number | undefined => (km === undefined ? undefined : km * 1000);
 const boreOption = quantity('bore', 'length', 'Bore, e.g. 86 mm');
 const strokeOption = quantity('stroke', 'length', 'Stroke, e.g. 86 mm');
-const volumeWords = (litres: number): string =>
-  `${sayNumber(litres * 1000, 4)} cm³ (${sayIn(litres, 'in3', 4)})`;
 
 const size = subcommand({
   description: 'Displacement from bore, stroke and cylinders, and what boring out adds',
@@ -43,19 +43,19 @@ const size = subcommand({
     cylinders: z.int().min(1).max(24).default(4).describe('Number of cylinders'),
     oversize: quantity('oversize', 'length', 'Bored out by, on the diameter, e.g. 0.5 mm').optional(),
   }),
-  run({ bore, stroke, cylinders, oversize }) {
+  run({ bore, stroke, cylinders, oversize }, { say }) {
     const engine = { boreMm: bore, strokeMm: stroke, cylinders };
     const sum = displacement(engine);
     const bored = oversize === undefined ? undefined : overbore({ ...engine, oversizeMm: oversize });
     const displacementL = bored?.value.displacementL ?? sum.value.displacementL;
     return sumAnswer({
       subject: 'Engine',
-      result: volumeWords(displacementL),
+      result: say.both('capacity', displacementL * 1000, 4),
       working: [
-        `${volumeWords(displacementL / cylinders)} in each of ${cylinders} cylinders`,
+        `${say.both('capacity', (displacementL * 1000) / cylinders, 4)} in each of ${cylinders} cylinders`,
         ...(bored === undefined
           ? []
-          : [`${sayNumber(bored.value.gainL * 1000, 3)} cm³ more than before boring`]),
+          : [`${say.both('capacity', bored.value.gainL * 1000)} more than before boring`]),
       ],
       calculation: together(sum, bored ?? {}),
       data: {
@@ -88,8 +88,9 @@ const compression = subcommand({
     want: quantity('want', 'ratio', 'Ratio wanted: says what has to change').optional(),
     cut: quantity('cut', 'length', 'Taken off block or head face').optional(),
   }),
-  run(asked) {
+  run(asked, { say }) {
     const { bore, stroke, gasket, want, cut } = asked;
+    const cc = (cm3: number, figures?: number): string => say.one('capacity', cm3, figures);
     const deck = asked.deck - (asked.proud ?? 0);
     const dishL = asked.dish - (asked.dome ?? 0);
     const sum = compressionRatio({
@@ -111,23 +112,27 @@ const compression = subcommand({
       result:
         cut === undefined
           ? `Compression ratio ${ratio.toFixed(2)} to 1`
-          : `Compression ratio ${shown.toFixed(2)} to 1 after ${sayNumber(cut, 3)} mm off, ${ratio.toFixed(2)} before`,
+          : `Compression ratio ${shown.toFixed(2)} to 1 after ${say.one('length', cut)} off, ${ratio.toFixed(2)} before`,
       working: [
-        `swept ${sweptCm3.toFixed(1)} cm³, clearance ${clearanceCm3.toFixed(1)} cm³ (gasket ${gasketCm3.toFixed(2)}, deck ${deckCm3.toFixed(2)})`,
+        `swept ${cc(sweptCm3, 4)}, clearance ${cc(clearanceCm3)} (gasket ${cc(gasketCm3)}, deck ${cc(deckCm3)})`,
         ...(wanted === undefined
           ? []
-          : [wantedWords(wanted.value.clearanceCm3 - clearanceCm3, bore, want ?? 0)]),
+          : [wantedWords(wanted.value.clearanceCm3 - clearanceCm3, bore, want ?? 0, say)]),
       ],
       calculation: together(
         sum,
         cutting ?? {},
         wanted ?? {},
         asked.ring === undefined
-          ? { assumptions: [`gasket bore ${sayNumber(bore + 1, 3)} mm, 1 mm over the bore`] }
+          ? {
+              assumptions: [
+                `gasket bore ${say.one('length', bore + 1)}, ${say.one('length', 1)} over the bore`,
+              ],
+            }
           : {},
         {
           assumptions: [
-            `gasket ${sayNumber(gasket, 3)} mm, deck ${sayNumber(deck, 3)} mm, dish ${sayNumber(dishL * 1000, 3)} cm³`,
+            `gasket ${say.one('length', gasket)}, deck ${say.one('length', deck)}, dish ${cc(dishL * 1000)}`,
           ],
         },
       ),
@@ -146,12 +151,12 @@ const compression = subcommand({
 });
 
 /** What has to change for the ratio wanted, as volume and as the same over the whole bore. */
-function wantedWords(missingCm3: number, boreMm: number, want: number): string {
+function wantedWords(missingCm3: number, boreMm: number, want: number, say: Sayer): string {
   const mm = (Math.abs(missingCm3) * 1000) / boreAreaMm2(boreMm);
-  const [cm3, height] = [Math.abs(missingCm3).toFixed(2), mm.toFixed(2)];
+  const [volume, height] = [say.one('capacity', Math.abs(missingCm3)), say.one('length', mm)];
   return missingCm3 >= 0
-    ? `for ${sayNumber(want, 3)} to 1: ${cm3} cm³ more clearance, e.g. ${height} mm more gasket or that dish in the piston`
-    : `for ${sayNumber(want, 3)} to 1: ${cm3} cm³ less clearance, e.g. ${height} mm off the face where it acts over the whole bore`;
+    ? `for ${sayNumber(want, 3)} to 1: ${volume} more clearance, e.g. ${height} more gasket or that dish in the piston`
+    : `for ${sayNumber(want, 3)} to 1: ${volume} less clearance, e.g. ${height} off the face where it acts over the whole bore`;
 }
 
 const volumes = subcommand({
@@ -162,7 +167,7 @@ const volumes = subcommand({
     clearance: quantity('clearance', 'volume', 'All that is left above the piston at the top').optional(),
     ratio: quantity('ratio', 'ratio', 'Or the ratio wanted').optional(),
   }),
-  run({ swept, clearance, ratio }) {
+  run({ swept, clearance, ratio }, { say }) {
     const sweptCm3 = swept * 1000;
     if ((clearance === undefined) === (ratio === undefined)) {
       throw new UserError('bad-input', 'Give either clearance or ratio: clearance:"50 cc", or ratio:10.5.');
@@ -178,7 +183,7 @@ const volumes = subcommand({
       result:
         ratio === undefined
           ? `Compression ratio ${compressionNow.toFixed(2)} to 1`
-          : `${clearanceCm3.toFixed(1)} cm³ of clearance for ${sayNumber(ratio, 3)} to 1`,
+          : `${say.both('capacity', clearanceCm3)} of clearance for ${sayNumber(ratio, 3)} to 1`,
       calculation: sum,
       data: {
         kind: 'compression',
@@ -198,13 +203,15 @@ const effective = subcommand({
     boost: gaugePressure('boost', 'Gauge pressure in the manifold'),
     altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
   }),
-  run({ ratio, boost, altitude }) {
+  run({ ratio, boost, altitude }, { say }) {
     const outside = outsidePressure({ altitudeM: metres(altitude) });
     const sum = effectiveRatio({ compressionRatio: ratio, boostKpa: boost, ...outside.value });
     return sumAnswer({
       subject: 'Compression',
-      result: `Effective ratio ${sum.value.effectiveRatio.toFixed(1)} to 1 at ${sayNumber(boost, 3)} kPa (${sayIn(boost, 'psi', 3)}) boost`,
-      working: [`static ${ratio.toFixed(2)} to 1, ${sayNumber(outside.value.atmosphereKpa, 4)} kPa outside`],
+      result: `Effective ratio ${sum.value.effectiveRatio.toFixed(1)} to 1 at ${say.both('pressure', boost)} boost`,
+      working: [
+        `static ${ratio.toFixed(2)} to 1, ${say.one('pressure', outside.value.atmosphereKpa, 4)} outside`,
+      ],
       calculation: together(outside, sum),
       data: {
         kind: 'effective-ratio',
@@ -226,7 +233,7 @@ const piston = subcommand({
     limit: travelSpeed('limit', 'Or a mean piston speed, e.g. 20 m/s').optional(),
     rod: quantity('rod', 'length', 'Rod between centres: gives the acceleration').optional(),
   }),
-  run({ stroke, speed, limit, rod }) {
+  run({ stroke, speed, limit, rod }, { say }) {
     if ((speed === undefined) === (limit === undefined)) {
       throw new UserError('bad-input', 'Give either speed or limit: speed:7000rpm, or limit:"20 m/s".');
     }
@@ -236,7 +243,7 @@ const piston = subcommand({
     const mean = meanPistonSpeed({ strokeMm: stroke, speedRpm });
     const thrust =
       rod === undefined ? undefined : pistonAcceleration({ strokeMm: stroke, rodMm: rod, speedRpm });
-    const meanWords = `${mean.value.speedMs.toFixed(1)} m/s (${Math.round((mean.value.speedMs * 60) / 0.3048)} ft/min)`;
+    const meanWords = say.both('pistonSpeed', mean.value.speedMs);
     return sumAnswer({
       subject: 'Piston',
       result:
@@ -247,7 +254,7 @@ const piston = subcommand({
         thrust === undefined
           ? []
           : [
-              `${Math.round(thrust.value.accelerationMs2)} m/s² at top dead centre (${Math.round(thrust.value.accelerationMs2 / 9.80665)} g), rod ratio ${thrust.value.rodRatio.toFixed(2)}`,
+              `${Math.round(thrust.value.accelerationMs2)} m/s² at top dead centre (${Math.round(thrust.value.accelerationMs2 / GRAVITY)} g), rod ratio ${thrust.value.rodRatio.toFixed(2)}`,
             ],
       calculation: together(mean, thrust ?? {}),
       data: {
@@ -270,7 +277,7 @@ const bmep = subcommand({
     torque: quantity('torque', 'torque', 'Torque at the crankshaft').optional(),
     pressure: quantity('pressure', 'pressure', 'Or the mean pressure').optional(),
   }),
-  run({ displacement: displacementL, torque, pressure }) {
+  run({ displacement: displacementL, torque, pressure }, { say }) {
     if ((torque === undefined) === (pressure === undefined)) {
       throw new UserError(
         'bad-input',
@@ -287,8 +294,8 @@ const bmep = subcommand({
       subject: 'Engine',
       result:
         torque === undefined
-          ? `${sayIn(torqueNm, 'N.m', 3)} (${sayIn(torqueNm, 'lbf.ft', 3)}) at ${sayIn(bmepKpa, 'bar', 3)}`
-          : `Mean effective pressure ${sayIn(bmepKpa, 'bar', 3)} (${sayIn(bmepKpa, 'psi', 3)})`,
+          ? `${say.both('torque', torqueNm)} at ${say.both('pressure', bmepKpa)}`
+          : `Mean effective pressure ${say.both('pressure', bmepKpa)}`,
       calculation: sum,
       data: { kind: 'bmep', bmepKPa: bmepKpa, torqueNm, displacementL },
     });
@@ -303,7 +310,7 @@ const power = subcommand({
     torque: quantity('torque', 'torque', 'Torque').optional(),
     power: quantity('power', 'power', 'Or power').optional(),
   }),
-  run({ speed, torque, power: given }) {
+  run({ speed, torque, power: given }, { say }) {
     if ((torque === undefined) === (given === undefined)) {
       throw new UserError('bad-input', 'Give either torque or power: torque:"200 Nm", or power:"150 kW".');
     }
@@ -313,8 +320,8 @@ const power = subcommand({
         : powerOfTorque({ torqueNm: torque, speedRpm: speed });
     const powerKw = 'powerKw' in sum.value ? sum.value.powerKw : (given ?? 0);
     const torqueNm = 'torqueNm' in sum.value ? sum.value.torqueNm : (torque ?? 0);
-    const powerWords = `${sayIn(powerKw, 'kW', 3)} (${sayIn(powerKw, 'hp', 3)}, ${sayIn(powerKw, 'PS', 3)})`;
-    const torqueWords = `${sayIn(torqueNm, 'N.m', 3)} (${sayIn(torqueNm, 'lbf.ft', 3)})`;
+    const powerWords = say.both('power', powerKw);
+    const torqueWords = say.both('torque', torqueNm);
     return sumAnswer({
       subject: 'Engine',
       result: `${torque === undefined ? torqueWords : powerWords} at ${Math.round(speed)} rpm`,

@@ -104,18 +104,21 @@ const size = subcommand({
     pressure: options.pressure,
     rated: options.rated,
   }),
-  run(asked) {
+  run(asked, { say }) {
     const tank = fuelOf('fuel', asked.fuel, asked.density);
-    const answer = sizeAnswer({
-      powerKw: asked.power.powerKw,
-      injectors: asked.cylinders,
-      fuel: tank.value,
-      use: useOf(asked.bsfc, asked.intake, tank.value),
-      dutyRatio: asked.duty,
-      drivelineLossRatio: (asked.at ?? asked.power.at) === 'wheels' ? asked.loss : 0,
-      ratedKpa: asked.rated,
-      acrossKpa: asked.pressure ?? asked.rated,
-    });
+    const answer = sizeAnswer(
+      {
+        powerKw: asked.power.powerKw,
+        injectors: asked.cylinders,
+        fuel: tank.value,
+        use: useOf(asked.bsfc, asked.intake, tank.value),
+        dutyRatio: asked.duty,
+        drivelineLossRatio: (asked.at ?? asked.power.at) === 'wheels' ? asked.loss : 0,
+        ratedKpa: asked.rated,
+        acrossKpa: asked.pressure ?? asked.rated,
+      },
+      say,
+    );
     return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
   },
 });
@@ -136,19 +139,22 @@ const power = subcommand({
     loss: options.loss,
     density: options.density,
   }),
-  run(asked) {
+  run(asked, { say }) {
     const tank = fuelOf('fuel', asked.fuel, asked.density);
     const rated = ratedOf(asked.flow, tank.value);
-    const answer = powerAnswer({
-      ratedCcMin: rated.value.flowCcMin,
-      injectors: asked.count,
-      fuel: tank.value,
-      use: useOf(asked.bsfc, asked.intake, tank.value),
-      dutyRatio: asked.duty,
-      drivelineLossRatio: asked.loss,
-      ratedKpa: asked.rated,
-      acrossKpa: asked.pressure ?? asked.rated,
-    });
+    const answer = powerAnswer(
+      {
+        ratedCcMin: rated.value.flowCcMin,
+        injectors: asked.count,
+        fuel: tank.value,
+        use: useOf(asked.bsfc, asked.intake, tank.value),
+        dutyRatio: asked.duty,
+        drivelineLossRatio: asked.loss,
+        ratedKpa: asked.rated,
+        acrossKpa: asked.pressure ?? asked.rated,
+      },
+      say,
+    );
     return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, rated, tank) });
   },
 });
@@ -213,19 +219,22 @@ const flow = subcommand({
     density: options.density,
     bench: text('What it was measured with, when it was not the fuel: n-heptane').optional(),
   }),
-  run({ flow: typed, to, wanted, from, manifold, regulator, fuel, density, bench }) {
+  run({ flow: typed, to, wanted, from, manifold, regulator, fuel, density, bench }, { say }) {
     const tank = fuelOf('fuel', fuel, density);
-    const answer = flowAnswer({
-      flow: typed,
-      fuel: tank.value,
-      petrolKgM3: PETROL_KG_M3,
-      bench: bench === undefined ? undefined : fuelOf('bench', bench).value,
-      ratedKpa: from,
-      manifoldKpa: manifold,
-      referenced: regulator === 'follows',
-      baseKpa: to,
-      wanted,
-    });
+    const answer = flowAnswer(
+      {
+        flow: typed,
+        fuel: tank.value,
+        petrolKgM3: PETROL_KG_M3,
+        bench: bench === undefined ? undefined : fuelOf('bench', bench).value,
+        ratedKpa: from,
+        manifoldKpa: manifold,
+        referenced: regulator === 'follows',
+        baseKpa: to,
+        wanted,
+      },
+      say,
+    );
     return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, tank) });
   },
 });
@@ -245,25 +254,28 @@ const change = subcommand({
     volts: options.volts,
     duty: quantity('duty', 'percent', 'Highest duty now, to see what it becomes').optional(),
   }),
-  run(asked) {
+  run(asked, { say }) {
     const before = fuelOf('fuel', asked.fuel);
     const after = fuelOf('newfuel', asked.newfuel ?? asked.fuel);
     const now = asked.dead === undefined ? undefined : deadTimeOf('dead', asked.dead, asked.volts);
     const old = asked.olddead === undefined ? now : deadTimeOf('olddead', asked.olddead, asked.volts);
     const [oldFlow, newFlow] = [ratedOf(asked.old, before.value), ratedOf(asked.new, after.value)];
-    const answer = changeAnswer({
-      oldCcMin: oldFlow.value.flowCcMin,
-      newCcMin: newFlow.value.flowCcMin,
-      oldFuel: before.value,
-      newFuel: after.value,
-      pulseS: asked.pulse,
-      dutyRatio: asked.duty,
-      voltageV: asked.volts,
-      deadTimes:
-        now === undefined || old === undefined
-          ? undefined
-          : { oldS: old.value.deadTimeS, newS: now.value.deadTimeS },
-    });
+    const answer = changeAnswer(
+      {
+        oldCcMin: oldFlow.value.flowCcMin,
+        newCcMin: newFlow.value.flowCcMin,
+        oldFuel: before.value,
+        newFuel: after.value,
+        pulseS: asked.pulse,
+        dutyRatio: asked.duty,
+        voltageV: asked.volts,
+        deadTimes:
+          now === undefined || old === undefined
+            ? undefined
+            : { oldS: old.value.deadTimeS, newS: now.value.deadTimeS },
+      },
+      say,
+    );
     return sumAnswer({
       subject: SUBJECT,
       ...answer,
@@ -296,22 +308,25 @@ const idle = subcommand({
     temp: quantity('temp', 'temperature', 'Charge').prefault('40 °C'),
     volts: options.volts,
   }),
-  run(asked) {
+  run(asked, { say }) {
     const tank = fuelOf('fuel', asked.fuel);
     const rated = ratedOf(asked.flow, tank.value);
-    const answer = idleAnswer({
-      flowCcMin: rated.value.flowCcMin,
-      fuel: tank.value,
-      dead: deadTimeOf('dead', asked.dead, asked.volts),
-      displacementL: asked.displacement,
-      cylinders: asked.cylinders,
-      speedRpm: asked.speed,
-      manifoldKpa: asked.map,
-      chargeC: asked.temp,
-      veRatio: asked.ve,
-      lambdaRatio: asked.lambda,
-      smallestPulseS: asked.smallest,
-    });
+    const answer = idleAnswer(
+      {
+        flowCcMin: rated.value.flowCcMin,
+        fuel: tank.value,
+        dead: deadTimeOf('dead', asked.dead, asked.volts),
+        displacementL: asked.displacement,
+        cylinders: asked.cylinders,
+        speedRpm: asked.speed,
+        manifoldKpa: asked.map,
+        chargeC: asked.temp,
+        veRatio: asked.ve,
+        lambdaRatio: asked.lambda,
+        smallestPulseS: asked.smallest,
+      },
+      say,
+    );
     return sumAnswer({ subject: SUBJECT, ...answer, calculation: together(answer.calculation, rated, tank) });
   },
 });

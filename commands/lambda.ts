@@ -11,7 +11,7 @@ import { type FuelScale, lambdaOfReading, type Reading } from '../src/calc/fuel/
 import { mixTank, topUpFor } from '../src/calc/fuel/tank.ts';
 import { typedFuel, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
 import { together } from '../src/calc/together.ts';
-import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import { sayNumber } from '../src/calc/units/say.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
@@ -262,7 +262,7 @@ const tank = subcommand({
     wanted: quantity('wanted', 'percent', 'Or the share of alcohol wanted, e.g. 60 %').optional(),
     density: petrolDensity,
   }),
-  run({ litres, holds, with: added, add, wanted, density }) {
+  run({ litres, holds, with: added, add, wanted, density }, { say }) {
     const [first, second] = [liquidOf('holds', holds, density), liquidOf('with', added, density)];
     if ((add === undefined) === (wanted === undefined)) {
       throw new UserError('bad-input', 'Give add (litres) or wanted (the share of alcohol), one of the two.');
@@ -282,10 +282,10 @@ const tank = subcommand({
       subject: SUBJECT,
       result:
         needed === undefined
-          ? `${share}, ${two(stoichiometricAfr)} : 1, in ${sayNumber(mixed.value.volumeL)} L`
-          : `Add ${sayNumber(addL, 3)} L of ${second.value.name} for ${share}`,
+          ? `${share}, ${two(stoichiometricAfr)} : 1, in ${say.both('volume', mixed.value.volumeL)}`
+          : `Add ${say.both('volume', addL)} of ${second.value.name} for ${share}`,
       working: [
-        `${sayIn(litres, 'L')} of ${first.value.name} and ${sayIn(addL, 'L', 3)} of ${second.value.name}: ${sayNumber(mixed.value.volumeL, 3)} L`,
+        `${say.one('volume', litres)} of ${first.value.name} and ${say.one('volume', addL)} of ${second.value.name}: ${say.one('volume', mixed.value.volumeL)}`,
         `Stoichiometric ${two(stoichiometricAfr)} : 1, ${three(densityKgM3 / 1000)} g/cc`,
       ],
       calculation: together(mixed, blend, first, second, {

@@ -9,7 +9,8 @@ import { dynamicViscosity, temperatureAt, viscosityAt } from '../src/calc/fluids
 import { viscosityIndex } from '../src/calc/fluids/viscosity-index.ts';
 import { boreForVelocity, lineFlow } from '../src/calc/fuel/fuel-line.ts';
 import { together } from '../src/calc/together.ts';
-import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import { sayNumber } from '../src/calc/units/say.ts';
+import type { Sayer } from '../src/calc/units/sayer.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { indexRows, oilGrades } from '../src/tables/fluids.ts';
@@ -31,8 +32,6 @@ interface Sheet {
 }
 const oilOf = ({ v40, v100 }: Sheet) => ({ at40Mm2S: v40, at100Mm2S: v100 });
 const cst = (v: number): string => `${sayNumber(v, 3)} mm²/s`;
-const degrees = (c: number): string =>
-  `${sayNumber(Math.round(c))} °C (${sayNumber(Math.round(c * 1.8 + 32))} °F)`;
 
 /** The grade, where the oil has one: a gear oil has none. */
 function gradeOf(at100Mm2S: number): { readonly words: string; readonly sources: readonly string[] } {
@@ -48,7 +47,7 @@ const viscosity = subcommand({
   example: '/oil viscosity temp:"120 °C" v40:"100 cSt" v100:"14 cSt"',
   assumes: [...SHEET, 'density'],
   input: z.object({ temp: quantity('temp', 'temperature', 'Temperature of the oil'), ...sheet, density }),
-  run({ temp: temperatureC, density: densityKgM3, ...typed }) {
+  run({ temp: temperatureC, density: densityKgM3, ...typed }, { say }) {
     const oil = oilOf(typed);
     const sum = viscosityAt({ ...oil, temperatureC });
     const { viscosityMm2S } = sum.value;
@@ -57,7 +56,7 @@ const viscosity = subcommand({
     const grade = gradeOf(oil.at100Mm2S);
     return sumAnswer({
       subject: 'Oil',
-      result: `${cst(viscosityMm2S)} at ${degrees(temperatureC)}`,
+      result: `${cst(viscosityMm2S)} at ${say.both('temperature', temperatureC)}`,
       working: [
         `${sayNumber(dynamic.value.viscosityMpaS, 3)} mPa·s`,
         ...(indexed === undefined ? [] : [`viscosity index ${Math.round(indexed.value.index)}`]),
@@ -83,11 +82,11 @@ const temperature = subcommand({
     viscosity: quantity('viscosity', 'viscosity', 'Viscosity wanted, e.g. 10 cSt'),
     ...sheet,
   }),
-  run({ viscosity: viscosityMm2S, ...typed }) {
+  run({ viscosity: viscosityMm2S, ...typed }, { say }) {
     const sum = temperatureAt({ ...oilOf(typed), viscosityMm2S });
     return sumAnswer({
       subject: 'Oil',
-      result: `${cst(viscosityMm2S)} at ${degrees(sum.value.temperatureC)}`,
+      result: `${cst(viscosityMm2S)} at ${say.both('temperature', sum.value.temperatureC)}`,
       calculation: sum,
       data: {
         kind: 'oil-temperature',
@@ -106,8 +105,8 @@ const grade = subcommand({
     v100: quantity('v100', 'viscosity', 'Or viscosity at 100 °C, to find the grade').optional(),
     hths: z.number().min(1).max(10).optional().describe('High-shear viscosity at 150 °C, mPa·s'),
   }),
-  run({ grade: typed, v100, hths }) {
-    if (typed !== undefined) return gradeLimits(typed);
+  run({ grade: typed, v100, hths }, { say }) {
+    if (typed !== undefined) return gradeLimits(typed, say);
     if (v100 === undefined) {
       throw new UserError('bad-input', 'Give either grade or v100: grade:10W-40, or v100:"14 cSt".');
     }
@@ -117,7 +116,7 @@ const grade = subcommand({
       subject: 'Oil',
       result: `SAE ${found.grade}`,
       working: [
-        `${found.leastMm2S} to below ${found.belowMm2S} mm²/s at 100 °C, at least ${found.leastHighShearMpaS} mPa·s at high shear`,
+        `${found.leastMm2S} to below ${found.belowMm2S} mm²/s at ${say.one('temperature', 100)}, at least ${found.leastHighShearMpaS} mPa·s at high shear`,
       ],
       calculation: sum,
       data: { kind: 'oil-grade', hotGrade: found.grade, v100Mm2S: v100 },
@@ -126,7 +125,7 @@ const grade = subcommand({
 });
 
 /** @throws UserError 'bad-input' for a grade the standard does not have. */
-function gradeLimits(typed: string) {
+function gradeLimits(typed: string, say: Sayer) {
   const said = /^(?:sae\s*)?(?:(\d{1,2})\s*w)?[\s-]*(\d{1,2})?$/iu.exec(typed.trim());
   const cold = oilGrades.cold.find((row) => String(row.grade) === said?.[1]);
   const hot = oilGrades.hot.find((row) => String(row.grade) === said?.[2]);
@@ -147,14 +146,16 @@ function gradeLimits(typed: string) {
     subject: 'Oil',
     result:
       hot === undefined
-        ? `SAE ${name}: at least ${cold?.leastMm2S ?? ''} mm²/s at 100 °C`
-        : `SAE ${name}: ${hot.leastMm2S} to below ${hot.belowMm2S} mm²/s at 100 °C`,
+        ? `SAE ${name}: at least ${cold?.leastMm2S ?? ''} mm²/s at ${say.one('temperature', 100)}`
+        : `SAE ${name}: ${hot.leastMm2S} to below ${hot.belowMm2S} mm²/s at ${say.one('temperature', 100)}`,
     working: [
-      ...(highShear === undefined ? [] : [`at least ${highShear} mPa·s at 150 °C and high shear`]),
+      ...(highShear === undefined
+        ? []
+        : [`at least ${highShear} mPa·s at ${say.one('temperature', 150)} and high shear`]),
       ...(cold === undefined
         ? []
         : [
-            `cranks at ${sayNumber(cold.crankingC)} °C with at most ${cold.crankingMpaS} mPa·s, pumps at ${sayNumber(cold.pumpingC)} °C with at most ${cold.pumpingMpaS} mPa·s`,
+            `cranks at ${say.one('temperature', cold.crankingC)} with at most ${cold.crankingMpaS} mPa·s, pumps at ${say.one('temperature', cold.pumpingC)} with at most ${cold.pumpingMpaS} mPa·s`,
           ]),
     ],
     calculation: { assumptions: ['SAE J300, edition of 2015'], sources: ['J300'], caveats: [] },
@@ -190,7 +191,10 @@ const line = subcommand({
     side: z.enum(['pressure', 'suction', 'return']).default('pressure').describe('Which line it is'),
     ...hot,
   }),
-  run({ flow: flowCcMin, bore: boreMm, length: lengthMm, side, temp, density: densityKgM3, ...typed }) {
+  run(
+    { flow: flowCcMin, bore: boreMm, length: lengthMm, side, temp, density: densityKgM3, ...typed },
+    { say },
+  ) {
     const oil = viscosityAt({ ...oilOf(typed), temperatureC: temp });
     const { viscosityMm2S } = oil.value;
     const sum = lineFlow({ flowCcMin, boreMm, lengthMm, densityKgM3, viscosityMm2S });
@@ -198,10 +202,10 @@ const line = subcommand({
     const wanted = boreForVelocity({ flowCcMin, velocityMPerS: VELOCITY_M_S[side] });
     return sumAnswer({
       subject: 'Oil line',
-      result: `${velocityMPerS.toFixed(1)} m/s, loses ${sayIn(dropKpa, 'kPa', 3)} (${sayIn(dropKpa, 'psi', 3)})`,
+      result: `${say.both('velocity', velocityMPerS)}, loses ${say.both('pressure', dropKpa)}`,
       working: [
-        `${cst(viscosityMm2S)} at ${degrees(temp)}, ${reynolds < 2300 ? 'laminar' : 'turbulent'} (Reynolds ${Math.round(reynolds)})`,
-        `a ${side} line for ${VELOCITY_M_S[side]} m/s (common practice) takes a bore of ${wanted.value.boreMm.toFixed(1)} mm`,
+        `${cst(viscosityMm2S)} at ${say.both('temperature', temp)}, ${reynolds < 2300 ? 'laminar' : 'turbulent'} (Reynolds ${Math.round(reynolds)})`,
+        `a ${side} line for ${say.one('velocity', VELOCITY_M_S[side])} (common practice) takes a bore of ${say.both('length', wanted.value.boreMm)}`,
       ],
       calculation: together(HOT_OIL, oil, sum, { sources: ['COMMON'] }),
       data: {
@@ -228,16 +232,19 @@ const cooler = subcommand({
     tubes: z.number().int().min(1).max(200).default(1).describe('How many side by side'),
     ...hot,
   }),
-  run({ drop: dropKpa, bore: boreMm, length: lengthMm, tubes, temp, density: densityKgM3, ...typed }) {
+  run(
+    { drop: dropKpa, bore: boreMm, length: lengthMm, tubes, temp, density: densityKgM3, ...typed },
+    { say },
+  ) {
     const oil = viscosityAt({ ...oilOf(typed), temperatureC: temp });
     const { viscosityMpaS } = dynamicViscosity({ viscosityMm2S: oil.value.viscosityMm2S, densityKgM3 }).value;
     const sum = laminarFlow({ dropKpa, boreMm, lengthMm, viscosityMpaS, densityKgM3 });
     const flowLMin = sum.value.flowLMin * tubes;
     return sumAnswer({
       subject: 'Oil',
-      result: `${sayNumber(flowLMin, 3)} L/min through ${tubes} of ${sayNumber(boreMm, 3)} mm at ${sayIn(dropKpa, 'kPa', 3)}`,
+      result: `${say.both('liquidFlow', flowLMin * 1000)} through ${tubes === 1 ? '' : `${tubes} of `}${say.one('length', boreMm)} at ${say.both('pressure', dropKpa)}`,
       working: [
-        `${cst(oil.value.viscosityMm2S)} at ${degrees(temp)}, Reynolds ${Math.round(sum.value.reynolds)}`,
+        `${cst(oil.value.viscosityMm2S)} at ${say.both('temperature', temp)}, Reynolds ${Math.round(sum.value.reynolds)}`,
       ],
       calculation: together(HOT_OIL, oil, sum),
       data: {
@@ -260,16 +267,16 @@ const restrictor = subcommand({
     pressure: gaugePressure('pressure', 'Oil pressure before it, e.g. 4 bar'),
     ...hot,
   }),
-  run({ bore: boreMm, pressure: dropKpa, temp, density: densityKgM3, ...typed }) {
+  run({ bore: boreMm, pressure: dropKpa, temp, density: densityKgM3, ...typed }, { say }) {
     const oil = viscosityAt({ ...oilOf(typed), temperatureC: temp });
     const { viscosityMm2S } = oil.value;
     const sum = restrictorFlow({ boreMm, dropKpa, densityKgM3, viscosityMm2S });
     const { flowLMin, reynolds, velocityMPerS } = sum.value;
     return sumAnswer({
       subject: 'Restrictor',
-      result: `${sayNumber(flowLMin, 2)} L/min through ${sayNumber(boreMm, 3)} mm at ${sayIn(dropKpa, 'bar', 3)} (${sayIn(dropKpa, 'psi', 3)})`,
+      result: `${say.both('liquidFlow', flowLMin * 1000, 2)} through ${say.one('length', boreMm)} at ${say.both('pressure', dropKpa)}`,
       working: [
-        `${cst(viscosityMm2S)} at ${degrees(temp)}, ${velocityMPerS.toFixed(0)} m/s in the hole, Reynolds ${Math.round(reynolds)}`,
+        `${cst(viscosityMm2S)} at ${say.both('temperature', temp)}, ${say.one('velocity', velocityMPerS, 2)} in the hole, Reynolds ${Math.round(reynolds)}`,
       ],
       calculation: together(HOT_OIL, oil, sum),
       data: {
@@ -293,16 +300,14 @@ const pressure = subcommand({
     temp: quantity('temp', 'temperature', 'Oil temperature at the reading').prefault('100 °C'),
     per: quantity('per', 'pressure', 'Wanted for each 1000 rpm').prefault('10 psi'),
   }),
-  run({ pressure: readKpa, speed: speedRpm, temp: temperatureC, per: perThousandKpa }) {
+  run({ pressure: readKpa, speed: speedRpm, temp: temperatureC, per: perThousandKpa }, { say }) {
     const sum = judgeOilPressure({ readKpa, speedRpm, temperatureC, perThousandKpa });
     const { wantedKpa, enough } = sum.value;
     return sumAnswer({
       subject: 'Oil pressure',
-      result: `${sayIn(readKpa, 'psi', 3)} at ${Math.round(speedRpm)} rpm: ${enough ? 'enough by the usual rule' : 'low by the usual rule'}`,
+      result: `${say.both('pressure', readKpa)} at ${Math.round(speedRpm)} rpm: ${enough ? 'enough by the usual rule' : 'low by the usual rule'}`,
       ...(enough ? {} : { tone: 'late' as const }),
-      working: [
-        `wanted ${sayIn(wantedKpa, 'psi', 3)} (${sayIn(wantedKpa, 'bar', 3)}), read ${sayIn(readKpa, 'bar', 3)}`,
-      ],
+      working: [`wanted ${say.both('pressure', wantedKpa)}`],
       calculation: sum,
       data: {
         kind: 'oil-pressure',

@@ -9,9 +9,10 @@ import { pressureAcrossInjector } from '../src/calc/fuel/injector-pressure.ts';
 import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
 import { pumpNeed, pumpSupply } from '../src/calc/fuel/pump.ts';
 import { ccMinOf, typedFuelUse, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
-import { FUEL_CAUTION, litresHour, percent, pressureWords } from '../src/calc/fuel/words.ts';
+import { FUEL_CAUTION, percent } from '../src/calc/fuel/words.ts';
 import { together } from '../src/calc/together.ts';
 import { toBase } from '../src/calc/units/convert.ts';
+import { INCH_MM } from '../src/calc/units/definitions.ts';
 import { sayIn, sayNumber } from '../src/calc/units/say.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
@@ -54,7 +55,7 @@ const need = subcommand({
     loss: fuelUseOptions.loss,
     density: fuelUseOptions.density,
   }),
-  run(asked) {
+  run(asked, { say }) {
     const tank = fuelOf(asked.fuel, asked.density);
     const { densityKgM3 } = tank.value;
     const typedUse = asked.bsfc === undefined ? undefined : readFuelUse(asked.bsfc);
@@ -72,12 +73,12 @@ const need = subcommand({
     const { flowCcMin, withMarginCcMin, fuelFlowGs } = sum.value;
     return sumAnswer({
       subject: SUBJECT,
-      result: `${litresHour(withMarginCcMin)} of ${tank.value.name} at ${pressureWords(rail.value.railKpa)}`,
+      result: `${say.both('pumpFlow', withMarginCcMin)} of ${tank.value.name} at ${say.both('pressure', rail.value.railKpa)}`,
       certainty:
         "Read it off the pump's curve at that pressure and at the volts it really gets: /pump supply.",
       working: [
-        `${sayIn(crankPowerKw, 'hp', 3)} burn ${sayIn(fuelFlowGs, 'kg/h', 3)}: ${litresHour(flowCcMin)}, with ${percent(asked.margin)} in hand ${litresHour(withMarginCcMin)}`,
-        `Rail ${sayIn(asked.base, 'bar', 3)} and boost ${sayIn(asked.boost, 'bar', 3)}`,
+        `${say.one('power', crankPowerKw)} burn ${say.one('burn', fuelFlowGs)}: ${say.one('pumpFlow', flowCcMin)}, with ${percent(asked.margin)} in hand ${say.one('pumpFlow', withMarginCcMin)}`,
+        `Rail ${say.one('pressure', asked.base)} and boost ${say.one('pressure', asked.boost)}`,
       ],
       calculation: together(sum, use, tank, rail, {
         assumptions: wheels ? [`${percent(asked.loss)} lost in the drive line`] : [],
@@ -132,7 +133,7 @@ const supply = subcommand({
     need: fuelFlow('need', 'Flow needed, e.g. 215 L/h').optional(),
     lines: quantity('lines', 'pressure', 'Lost in line and filter').prefault('0 bar'),
   }),
-  run(asked) {
+  run(asked, { say }) {
     const rail = railOf(asked.base, asked.boost);
     const pressureKpa = rail.value.railKpa + asked.lines;
     if ((asked.volts === undefined) !== (asked.voltcurve === undefined)) {
@@ -162,11 +163,11 @@ const supply = subcommand({
       spare === undefined ? '' : spare < 0 ? `: ${percent(-spare)} short` : `: ${percent(spare)} in hand`;
     return sumAnswer({
       subject: SUBJECT,
-      result: `${litresHour(flowCcMin)} at ${pressureWords(pressureKpa)}${verdict}`,
+      result: `${say.both('pumpFlow', flowCcMin)} at ${say.both('pressure', pressureKpa)}${verdict}`,
       ...(spare !== undefined && spare < 0 ? { tone: 'late' as const } : {}),
       certainty: 'Measure it: into a can through the regulator, at that pressure, for 30 seconds.',
       working: [
-        `Rail ${sayIn(rail.value.railKpa, 'bar', 3)}, lines and filter ${sayIn(asked.lines, 'bar', 3)}`,
+        `Rail ${say.one('pressure', rail.value.railKpa)}, lines and filter ${say.one('pressure', asked.lines)}`,
         ...(asked.volts === undefined
           ? []
           : [
@@ -213,7 +214,7 @@ const line = subcommand({
     fuel: options.fuel,
     viscosity: quantity('viscosity', 'viscosity', 'Of the fuel, instead of the table').optional(),
   }),
-  run(asked) {
+  run(asked, { say }) {
     const tank = fuelOf(asked.fuel);
     const flowCcMin = ccMinOf(asked.flow, tank.value.densityKgM3);
     const allowed = asked.velocity ?? VELOCITY[asked.side];
@@ -236,24 +237,26 @@ const line = subcommand({
     const { velocityMPerS, dropKpa, reynolds, frictionFactor } = sum.value;
     const hose = smallestHose(least.value.boreMm, dashSizes);
     const narrow = velocityMPerS > allowed * 1.001;
-    const boreWords = `${sayIn(boreMm, 'mm', 3)} (${sayIn(boreMm, 'in', 3)})`;
+    const boreWords = say.both('length', boreMm);
     return sumAnswer({
       subject: SUBJECT,
       result:
         asked.bore === undefined
-          ? `${boreWords} bore at least for ${sayNumber(allowed, 2)} m/s`
-          : `${sayNumber(velocityMPerS, 3)} m/s, ${sayIn(dropKpa, 'kPa', 3)} lost${narrow ? `: narrow, ${sayIn(least.value.boreMm, 'mm', 3)} wanted` : ''}`,
+          ? `${boreWords} bore at least for ${say.one('velocity', allowed, 2)}`
+          : `${say.one('velocity', velocityMPerS)}, ${say.both('pressure', dropKpa)} lost${narrow ? `: narrow, ${say.both('length', least.value.boreMm)} wanted` : ''}`,
       ...(narrow ? { tone: 'soon' as const } : {}),
       certainty: 'Fittings, bends and the filter come on top; on the suction side every kPa counts.',
       working: [
-        `${litresHour(flowCcMin)} through ${boreWords}: ${sayNumber(velocityMPerS, 3)} m/s, Re ${sayNumber(reynolds, 3)}, f ${sayNumber(frictionFactor, 3)}`,
-        `${sayIn(dropKpa, 'kPa', 3)} (${sayIn(dropKpa, 'psi', 2)}) over ${sayIn(asked.length, 'm', 3)}`,
+        `${say.both('pumpFlow', flowCcMin)} through ${boreWords}: ${say.one('velocity', velocityMPerS)}, Re ${sayNumber(reynolds, 3)}, f ${sayNumber(frictionFactor, 3)}`,
+        `${say.both('pressure', dropKpa)} over ${say.one('length', asked.length)}`,
         hose === undefined
           ? 'No hose named by its bore is that wide.'
-          : `Smallest hose wide enough: -${hose.dash}, bore ${sayNumber(hose.byBoreIn, 4)} in`,
+          : `Smallest hose wide enough: -${hose.dash}, bore ${say.both('length', hose.byBoreIn * INCH_MM, 4)}`,
       ],
       calculation: together(sum, least, tank, {
-        assumptions: [`${asked.side} side, at most ${allowed} m/s: common practice, books differ`],
+        assumptions: [
+          `${asked.side} side, at most ${say.one('velocity', allowed, 2)}: common practice, books differ`,
+        ],
         sources: ['COMMON', 'HOSEBORE'],
         caveats: [FUEL_CAUTION],
       }),

@@ -9,7 +9,9 @@ import { thermistorOf } from '../src/calc/electrics/thermistor-sensor.ts';
 import { thermocoupleTemperature, thermocoupleVoltage } from '../src/calc/electrics/thermocouple.ts';
 import { triggerFrequency } from '../src/calc/electrics/trigger.ts';
 import { together } from '../src/calc/together.ts';
+import { fromBase } from '../src/calc/units/convert.ts';
 import { sayNumber } from '../src/calc/units/say.ts';
+import { units } from '../src/calc/units/table.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { readScaleEnds } from '../src/phrases/scale-ends.ts';
 import { readThermistorPoints } from '../src/phrases/thermistor-points.ts';
@@ -103,7 +105,7 @@ const thermistor = subcommand({
     to: quantity('to', 'temperature', 'Table to').prefault('150 °C'),
     step: z.int().min(1).max(50).default(10).describe('Table step, K'),
   }),
-  run(asked) {
+  run(asked, { say }) {
     const sensor = thermistorOf(readThermistorPoints(asked.points), asked.beta);
     const pull = { supplyV: asked.supply, pullUpOhm: asked.pullup };
     const rowAt = (temperatureC: number) => {
@@ -114,6 +116,8 @@ const thermistor = subcommand({
         voltageV: dividerVoltage({ ...pull, resistanceOhm }).value.voltageV,
       };
     };
+    // the table is typed into a controller that counts as the crew does
+    const unit = say.unitOf('temperature', 0);
     const count = Math.floor((asked.to - asked.from) / asked.step) + 1;
     if (count < 2 || count > MOST_ROWS) {
       throw new UserError(
@@ -130,10 +134,10 @@ const thermistor = subcommand({
         result:
           point === undefined
             ? sensor.words
-            : `${point.temperatureC.toFixed(1)} °C: ${sayNumber(point.resistanceOhm)} Ω, ${point.voltageV.toFixed(3)} V`,
+            : `${say.one('temperature', point.temperatureC, 3)}: ${sayNumber(point.resistanceOhm)} Ω, ${point.voltageV.toFixed(3)} V`,
         working: [
           ...(point === undefined ? [] : [sensor.words]),
-          `best from ${sayNumber(sensor.coldestC)} to ${sayNumber(sensor.hottestC)} °C, where it was measured`,
+          `best from ${say.range('temperature', sensor.coldestC, sensor.hottestC)}, where it was measured`,
         ],
         calculation: together(sensor.notes, {
           assumptions: [
@@ -144,9 +148,9 @@ const thermistor = subcommand({
         data: { kind: 'thermistor', ...sensor.data, ...(point ?? {}), table },
       }),
       drafts: tableDraft(
-        ['°C', 'Ω', 'V'],
+        [units[unit].sign, 'Ω', 'V'],
         table.map((row) => [
-          plain(row.temperatureC),
+          plain(Number(fromBase(row.temperatureC, unit).toFixed(3))),
           row.resistanceOhm.toFixed(row.resistanceOhm < 100 ? 1 : 0),
           row.voltageV.toFixed(3),
         ]),
@@ -185,7 +189,7 @@ const platinum = subcommand({
     resistance: quantity('resistance', 'resistance', 'Or resistance, less that of the wires').optional(),
     type: z.enum(['pt100', 'pt1000']).default('pt1000').describe('Which sensor'),
   }),
-  run({ temp, resistance, type }) {
+  run({ temp, resistance, type }, { say }) {
     const zeroOhm = type === 'pt100' ? 100 : 1000;
     if ((temp === undefined) === (resistance === undefined)) {
       throw new UserError(
@@ -201,7 +205,7 @@ const platinum = subcommand({
     const resistanceOhm = 'resistanceOhm' in sum.value ? sum.value.resistanceOhm : (resistance ?? 0);
     return sumAnswer({
       subject: 'Sensor',
-      result: `${temperatureC.toFixed(1)} °C is ${resistanceOhm.toFixed(zeroOhm === 100 ? 2 : 1)} Ω`,
+      result: `${say.both('temperature', temperatureC, 4)} is ${resistanceOhm.toFixed(zeroOhm === 100 ? 2 : 1)} Ω`,
       calculation: sum,
       data: { kind: 'platinum', temperatureC, resistanceOhm },
     });
@@ -217,7 +221,7 @@ const thermocouple = subcommand({
     voltage: quantity('voltage', 'voltage', 'Or the voltage, e.g. 33.3 mV').optional(),
     cold: quantity('cold', 'temperature', 'Where it meets copper').prefault('25 °C'),
   }),
-  run({ temp, voltage, cold }) {
+  run({ temp, voltage, cold }, { say }) {
     if ((temp === undefined) === (voltage === undefined)) {
       throw new UserError('bad-input', 'Give either temp or voltage: temp:"850 °C", or voltage:"33.3 mV".');
     }
@@ -229,7 +233,7 @@ const thermocouple = subcommand({
     const voltageMv = 'voltageMv' in sum.value ? sum.value.voltageMv : (voltage ?? 0) * 1000;
     return sumAnswer({
       subject: 'Sensor',
-      result: `${temperatureC.toFixed(0)} °C is ${voltageMv.toFixed(3)} mV`,
+      result: `${say.both('temperature', temperatureC)} is ${voltageMv.toFixed(3)} mV`,
       calculation: sum,
       data: {
         kind: 'thermocouple',

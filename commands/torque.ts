@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
+import type { Hand } from '../src/bot/hand.ts';
 import { quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { checkByFriction, type FrictionCheck } from '../src/calc/fasteners/check-by-friction.ts';
@@ -14,7 +15,8 @@ import { turnAfterSnug } from '../src/calc/fasteners/turn.ts';
 import { wrenchSetting } from '../src/calc/fasteners/wrench.ts';
 import { threadCatalogue } from '../src/calc/threads/catalogue.ts';
 import { together } from '../src/calc/together.ts';
-import { sayIn, sayNumber } from '../src/calc/units/say.ts';
+import { sayNumber } from '../src/calc/units/say.ts';
+import type { Sayer } from '../src/calc/units/sayer.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { readBoltClass } from '../src/phrases/bolt-class.ts';
@@ -64,10 +66,10 @@ function nutFactorOf(name: FrictionName): number {
   return row.nutFactor;
 }
 
-const newtonMetres = (nm: number): string => `${sayIn(nm, 'N.m', 3)} (${sayIn(nm, 'lbf.ft', 3)})`;
-const kilonewtons = (newton: number): string => `${sayNumber(newton / 1000, 3)} kN`;
 const percentOf = (ratio: number): string => `${Math.round(ratio * 100)} %`;
-const stagesOf = (nm: number): string => `${STAGES.map((part) => sayNumber(nm * part, 2)).join(', ')} N·m`;
+function stagesOf(nm: number, say: Sayer): string {
+  return STAGES.map((part) => say.one('torque', nm * part, 2)).join(', ');
+}
 
 const boltInput = z.object({
   size,
@@ -79,14 +81,14 @@ const boltInput = z.object({
   maker: quantity('maker', 'torque', "The maker's figure, if there is one").optional(),
 });
 
-export type TorqueInput = z.output<typeof boltInput>;
+type TorqueInput = z.output<typeof boltInput>;
 
 /**
  * Tightening torque of a bolt, beside the maker's figure where there is one.
  *
  * @throws UserError when size or class cannot be read, or the class is not made in that size.
  */
-export function torqueReply(asked: TorqueInput): Answer {
+function torqueReply(asked: TorqueInput, { say }: Pick<Hand, 'say'>): Answer {
   const bolt = boltOf(asked.size, asked.class);
   const { thread, name, row, stressAreaMm2, basisMpa, proofN, breakingN } = bolt.value;
   const nutFactor = asked.k ?? nutFactorOf(asked.friction);
@@ -109,8 +111,8 @@ export function torqueReply(asked: TorqueInput): Answer {
     subject: 'Torque',
     result:
       maker === undefined
-        ? `${newtonMetres(torqueNm)} for ${name}, ${state}`
-        : `The maker's ${newtonMetres(maker)} stands; the sum says ${sayIn(torqueNm, 'N.m', 3)}`,
+        ? `${say.both('torque', torqueNm)} for ${name}, ${state}`
+        : `The maker's ${say.both('torque', maker)} stands; the sum says ${say.one('torque', torqueNm)}`,
     ...(apart > FAR_APART
       ? {
           tone: 'soon' as const,
@@ -118,10 +120,10 @@ export function torqueReply(asked: TorqueInput): Answer {
         }
       : {}),
     working: [
-      `clamps ${kilonewtons(clampN)}, ${percentOf(asked.share)} of ${kilonewtons(proofN)} proof load; breaks from ${kilonewtons(breakingN)}`,
-      `stages ${stagesOf(maker ?? torqueNm)}`,
-      `stress area ${sayNumber(stressAreaMm2, 3)} mm² worked out${table === undefined ? '' : `, ${sayNumber(table, 3)} mm² in the table`}`,
-      checkWords(check.value, mu, proofN),
+      `clamps ${say.one('force', clampN)}, ${percentOf(asked.share)} of ${say.one('force', proofN)} proof load; breaks from ${say.one('force', breakingN)}`,
+      `stages ${stagesOf(maker ?? torqueNm, say)}`,
+      `stress area ${say.one('area', stressAreaMm2)} worked out${table === undefined ? '' : `, ${say.one('area', table)} in the table`}`,
+      checkWords(check.value, mu, proofN, say),
     ],
     calculation: together(
       MAKER,
@@ -147,10 +149,15 @@ export function torqueReply(asked: TorqueInput): Answer {
   });
 }
 
-function checkWords({ how, torqueNm, clampN }: FrictionCheck, mu: number, proofN: number): string {
+function checkWords(
+  { how, torqueNm, clampN }: FrictionCheck,
+  mu: number,
+  proofN: number,
+  say: Sayer,
+): string {
   return how === 'most'
-    ? `by VDI 2230 at friction ${mu}, 90 % of yield: ${newtonMetres(torqueNm)}, clamps ${percentOf(clampN / proofN)} of proof`
-    : `the same clamp force at friction ${mu}: ${newtonMetres(torqueNm)}`;
+    ? `by VDI 2230 at friction ${mu}, 90 % of yield: ${say.both('torque', torqueNm)}, clamps ${percentOf(clampN / proofN)} of proof`
+    : `the same clamp force at friction ${mu}: ${say.both('torque', torqueNm)}`;
 }
 
 const bolt = subcommand({
@@ -173,7 +180,7 @@ const clamp = subcommand({
     torque: quantity('torque', 'torque', 'Torque at the bolt, e.g. 65 Nm'),
     friction,
   }),
-  run({ size: typed, class: said, torque: torqueNm, friction: state }) {
+  run({ size: typed, class: said, torque: torqueNm, friction: state }, { say }) {
     const chosen = boltOf(typed, said);
     const { thread, name, proofN } = chosen.value;
     const sum = clampOfTorque({ torqueNm, majorMm: thread.basic.majorMm, nutFactor: nutFactorOf(state) });
@@ -184,9 +191,9 @@ const clamp = subcommand({
         : {};
     return sumAnswer({
       subject: 'Torque',
-      result: `${newtonMetres(torqueNm)} clamps ${kilonewtons(sum.value.clampN)}, ${percentOf(shareRatio)} of proof load`,
+      result: `${say.both('torque', torqueNm)} clamps ${say.one('force', sum.value.clampN)}, ${percentOf(shareRatio)} of proof load`,
       ...(shareRatio > 0.9 ? { tone: 'late' as const } : {}),
-      working: [`${name}, ${state}; proof load ${kilonewtons(proofN)}`],
+      working: [`${name}, ${state}; proof load ${say.one('force', proofN)}`],
       calculation: together(tooMuch, MAKER, chosen, sum),
       data: {
         kind: 'clamp',
@@ -209,7 +216,7 @@ const change = subcommand({
     from: friction.describe('What it was given for'),
     to: friction.describe('What it is now'),
   }),
-  run({ torque: torqueNm, from, to }) {
+  run({ torque: torqueNm, from, to }, { say }) {
     const sum = torqueAfterChange({
       torqueNm,
       fromNutFactor: nutFactorOf(from),
@@ -217,7 +224,7 @@ const change = subcommand({
     });
     return sumAnswer({
       subject: 'Torque',
-      result: `${newtonMetres(sum.value.torqueNm)} ${to} clamps as ${sayIn(torqueNm, 'N.m', 3)} ${from}`,
+      result: `${say.both('torque', sum.value.torqueNm)} ${to} clamps as ${say.one('torque', torqueNm)} ${from}`,
       calculation: together(MAKER, sum),
       data: { kind: 'torque-change', torqueNm: sum.value.torqueNm, fromTorqueNm: torqueNm },
     });
@@ -244,7 +251,7 @@ const angle = subcommand({
     friction,
     share,
   }),
-  run(asked) {
+  run(asked, { say }) {
     const chosen = boltOf(asked.size, asked.class);
     const { thread, name, stressAreaMm2, proofN, basisMpa } = chosen.value;
     const nutFactor = nutFactorOf(asked.friction);
@@ -272,12 +279,12 @@ const angle = subcommand({
     return sumAnswer({
       subject: 'Torque and angle',
       result: pastProof
-        ? `Past proof load: it is reached about ${Math.round(angleDeg)}° after ${sayIn(snugNm, 'N.m', 3)}`
-        : `About ${Math.round(angleDeg)}° after ${sayIn(snugNm, 'N.m', 3)} clamps ${kilonewtons(clampN)}, ${percentOf(clampN / proofN)} of proof`,
+        ? `Past proof load: it is reached about ${Math.round(angleDeg)}° after ${say.one('torque', snugNm)}`
+        : `About ${Math.round(angleDeg)}° after ${say.one('torque', snugNm)} clamps ${say.one('force', clampN)}, ${percentOf(clampN / proofN)} of proof`,
       ...(pastProof ? { tone: 'late' as const } : {}),
       certainty: 'An estimate: stiffness and friction are both assumed.',
       working: [
-        `${name}: ${kilonewtons(snugClampN)} at snug; the turn moves it ${advanceMm.toFixed(2)} mm along`,
+        `${name}: ${say.one('force', snugClampN)} at snug; the turn moves it ${say.both('length', advanceMm)} along`,
         `bolt ${sayNumber(boltKnPerMm, 3)} kN/mm, parts ${sayNumber(partsKnPerMm, 3)} kN/mm`,
         ...(service === undefined
           ? []
@@ -297,7 +304,7 @@ const angle = subcommand({
         chosen,
         sum,
         service ?? {},
-        { assumptions: [`snug at ${sayIn(snugNm, 'N.m', 3)}, ${asked.friction}`] },
+        { assumptions: [`snug at ${say.one('torque', snugNm)}, ${asked.friction}`] },
       ),
       data: {
         kind: 'torque-angle',
@@ -329,7 +336,7 @@ const stretch = subcommand({
     ).optional(),
     share,
   }),
-  run({ size: typed, class: said, length: lengthMm, shank, share: shareRatio }) {
+  run({ size: typed, class: said, length: lengthMm, shank, share: shareRatio }, { say }) {
     const chosen = boltOf(typed, said);
     const { name, stressAreaMm2, proofN } = chosen.value;
     const clampN = shareRatio * proofN;
@@ -338,9 +345,9 @@ const stretch = subcommand({
     const { stretchMm } = sum.value;
     return sumAnswer({
       subject: 'Stretch',
-      result: `${name} stretches ${stretchMm.toFixed(3)} mm (${sayIn(stretchMm, 'in', 2)}) at ${kilonewtons(clampN)}`,
+      result: `${name} stretches ${say.both('clearance', stretchMm)} at ${say.one('force', clampN)}`,
       working: [
-        `${percentOf(shareRatio)} of ${kilonewtons(proofN)} proof load over ${sayNumber(areaMm2, 3)} mm²`,
+        `${percentOf(shareRatio)} of ${say.one('force', proofN)} proof load over ${say.one('area', areaMm2)}`,
       ],
       calculation: together(MAKER, chosen, sum),
       data: {
@@ -365,7 +372,7 @@ const engagement = subcommand({
     metal: z.enum(['cast', 'wrought']).default('cast').describe('Aluminium that is tapped'),
     strength: quantity('strength', 'pressure', 'Its tensile strength if known, e.g. 250 MPa').optional(),
   }),
-  run({ size: typed, class: said, metal, strength }) {
+  run({ size: typed, class: said, metal, strength }, { say }) {
     const chosen = boltOf(typed, said);
     const { thread, name, stressAreaMm2, row } = chosen.value;
     const { basic, limits, pitchMm } = thread;
@@ -381,7 +388,7 @@ const engagement = subcommand({
     const { engagementMm, diametersRatio, turns } = sum.value;
     return sumAnswer({
       subject: 'Engagement',
-      result: `${name} needs ${engagementMm.toFixed(1)} mm of full thread in aluminium, ${diametersRatio.toFixed(1)} × d`,
+      result: `${name} needs ${say.both('length', engagementMm)} of full thread in aluminium, ${diametersRatio.toFixed(1)} × d`,
       working: [`${turns.toFixed(1)} turns; the usual rule is 1.5 to 2 × d in aluminium (common practice)`],
       calculation: together(
         MAKER,
@@ -409,13 +416,13 @@ const pattern = subcommand({
     layout: z.enum(['circle', 'rows']).default('circle').describe('On a circle, or on two rows as a head is'),
     torque: quantity('torque', 'torque', 'Full torque, for the stages').optional(),
   }),
-  run({ bolts, layout, torque: torqueNm }) {
+  run({ bolts, layout, torque: torqueNm }, { say }) {
     const sum = tighteningOrder({ bolts, layout });
     const numbering =
       layout === 'circle'
         ? 'numbered round the circle'
         : `1 to ${bolts / 2} along the near row, the rest along the far one`;
-    const rounds = torqueNm === undefined ? STAGES.map(percentOf).join(', ') : stagesOf(torqueNm);
+    const rounds = torqueNm === undefined ? STAGES.map(percentOf).join(', ') : stagesOf(torqueNm, say);
     return sumAnswer({
       subject: 'Order',
       result: bolts > 16 ? `${bolts} bolts, ${layout}: the order is below` : sum.value.order.join(' '),
@@ -442,11 +449,11 @@ const wrench = subcommand({
     wrench: quantity('wrench', 'length', 'Square drive to the middle of the grip'),
     extension: quantity('extension', 'length', 'Square drive to the bolt, in line'),
   }),
-  run({ torque: torqueNm, wrench: wrenchMm, extension: extensionMm }) {
+  run({ torque: torqueNm, wrench: wrenchMm, extension: extensionMm }, { say }) {
     const sum = wrenchSetting({ torqueNm, wrenchMm, extensionMm });
     return sumAnswer({
       subject: 'Torque wrench',
-      result: `Set ${newtonMetres(sum.value.settingNm)} for ${sayIn(torqueNm, 'N.m', 3)} at the bolt`,
+      result: `Set ${say.both('torque', sum.value.settingNm)} for ${say.one('torque', torqueNm)} at the bolt`,
       calculation: sum,
       data: { kind: 'wrench-setting', settingNm: sum.value.settingNm, torqueNm },
     });

@@ -2,6 +2,7 @@ import type { Calculation } from '../../core/calculation.ts';
 import type { Fact } from '../../core/reply.ts';
 import { together } from '../together.ts';
 import { sayIn } from '../units/say.ts';
+import type { Sayer } from '../units/sayer.ts';
 import { type FuelChange, fuelChange, lambdaIfUnchanged, pulseAfterChange } from './fuel-change.ts';
 import type { KnownFuel } from './known-fuel.ts';
 import { FUEL_CAUTION, type FuelAnswer, milliseconds, percent } from './words.ts';
@@ -24,7 +25,7 @@ export interface ChangeQuestion {
  *
  * @throws UserError 'out-of-range' as fuelChange and pulseAfterChange.
  */
-export function changeAnswer(asked: ChangeQuestion): FuelAnswer {
+export function changeAnswer(asked: ChangeQuestion, say: Sayer): FuelAnswer {
   const { oldCcMin, newCcMin, oldFuel, newFuel, dutyRatio } = asked;
   const sum = fuelChange({ ...oldFuel, flowCcMin: oldCcMin }, { ...newFuel, flowCcMin: newCcMin });
   const { openTimeRatio, volumeRatio, massRatio } = sum.value;
@@ -46,7 +47,7 @@ export function changeAnswer(asked: ChangeQuestion): FuelAnswer {
           ]),
       ...(newDuty === undefined ? [] : [`Duty ${percent(dutyRatio ?? 0)} becomes ${percent(newDuty)}`]),
     ],
-    facts: firstStart(asked, sum),
+    facts: firstStart(asked, sum, say),
     calculation: together(sum, {
       caveats: [
         FUEL_CAUTION,
@@ -83,12 +84,12 @@ function newPulse({ pulseS, deadTimes }: ChangeQuestion, { openTimeRatio }: Fuel
 }
 
 /** What is typed into a controller before the first start. */
-function firstStart(asked: ChangeQuestion, { value }: Calculation<FuelChange>): readonly Fact[] {
+function firstStart(asked: ChangeQuestion, { value }: Calculation<FuelChange>, say: Sayer): readonly Fact[] {
   const { newCcMin, newFuel, deadTimes, voltageV } = asked;
   return [
     [
       'Controller that knows both',
-      `injector ${sayIn(newCcMin, 'cc/min')}, fuel ${newFuel.stoichiometricAfr.toFixed(2)} : 1; leave the table`,
+      `injector ${say.injector(newCcMin, newFuel.densityKgM3)}, fuel ${newFuel.stoichiometricAfr.toFixed(2)} : 1; leave the table`,
     ],
     [
       'Table of open times',

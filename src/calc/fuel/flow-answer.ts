@@ -2,11 +2,12 @@ import type { JsonObject } from '../../core/json.ts';
 import { together } from '../together.ts';
 import { fromBase } from '../units/convert.ts';
 import { sayIn, sayNumber } from '../units/say.ts';
+import type { Sayer } from '../units/sayer.ts';
 import { gsFromCcMin } from './fuel-units.ts';
 import { flowAtPressure, flowOfFluid, pressureAcrossInjector, pressureForFlow } from './injector-pressure.ts';
 import type { KnownFuel } from './known-fuel.ts';
 import { ratedFlow, type TypedFlow } from './typed-fuel.ts';
-import { FUEL_CAUTION, type FuelAnswer, injectorWords, pressureWords } from './words.ts';
+import { FUEL_CAUTION, type FuelAnswer } from './words.ts';
 
 export interface FlowQuestion {
   readonly flow: TypedFlow;
@@ -28,7 +29,7 @@ export interface FlowQuestion {
  *
  * @throws UserError 'out-of-range' as the sums do.
  */
-export function flowAnswer(asked: FlowQuestion): FuelAnswer {
+export function flowAnswer(asked: FlowQuestion, say: Sayer): FuelAnswer {
   const { flow, fuel, bench, petrolKgM3 } = asked;
   const rated = ratedFlow(flow, bench ?? fuel, petrolKgM3);
   const typedCcMin = rated.value.flowCcMin;
@@ -40,7 +41,7 @@ export function flowAnswer(asked: FlowQuestion): FuelAnswer {
           testDensityKgM3: bench.densityKgM3,
           fuelDensityKgM3: fuel.densityKgM3,
         });
-  const answer = answerFrom(asked, fluid?.value.flowCcMin ?? typedCcMin);
+  const answer = answerFrom(asked, fluid?.value.flowCcMin ?? typedCcMin, say);
   return {
     ...answer,
     calculation: together(answer.calculation, rated, fluid ?? {}),
@@ -55,8 +56,8 @@ export function flowAnswer(asked: FlowQuestion): FuelAnswer {
   };
 }
 
-function answerFrom(asked: FlowQuestion, ratedCcMin: number): FuelAnswer {
-  if (asked.wanted !== undefined) return pressureAnswer(asked, ratedCcMin, asked.wanted);
+function answerFrom(asked: FlowQuestion, ratedCcMin: number, say: Sayer): FuelAnswer {
+  if (asked.wanted !== undefined) return pressureAnswer(asked, ratedCcMin, asked.wanted, say);
   if (asked.baseKpa === undefined && asked.manifoldKpa === 0) return unitsAnswer(asked, ratedCcMin);
   const { fuel, ratedKpa, manifoldKpa, referenced } = asked;
   const baseKpa = asked.baseKpa ?? ratedKpa;
@@ -64,10 +65,10 @@ function answerFrom(asked: FlowQuestion, ratedCcMin: number): FuelAnswer {
   const { acrossKpa, railKpa } = rail.value;
   const sum = flowAtPressure({ flowCcMin: ratedCcMin, ratedKpa, acrossKpa });
   return {
-    result: `${injectorWords(sum.value.flowCcMin, fuel.densityKgM3)} at ${pressureWords(acrossKpa)} across the injector`,
+    result: `${say.injector(sum.value.flowCcMin, fuel.densityKgM3)} at ${say.both('pressure', acrossKpa)} across the injector`,
     working: [
-      `Rated ${injectorWords(ratedCcMin, fuel.densityKgM3)} at ${pressureWords(ratedKpa)}`,
-      `Rail ${pressureWords(railKpa)}, manifold ${pressureWords(manifoldKpa)}, both by gauge`,
+      `Rated ${say.injector(ratedCcMin, fuel.densityKgM3)} at ${say.both('pressure', ratedKpa)}`,
+      `Rail ${say.both('pressure', railKpa)}, manifold ${say.both('pressure', manifoldKpa)}, both by gauge`,
       `× √(${sayNumber(acrossKpa)} / ${sayNumber(ratedKpa)}) = × ${sayNumber(Math.sqrt(acrossKpa / ratedKpa), 3)}`,
     ],
     calculation: together(sum, rail, { caveats: [FUEL_CAUTION] }),
@@ -85,14 +86,15 @@ function pressureAnswer(
   { fuel, ratedKpa, petrolKgM3 }: FlowQuestion,
   ratedCcMin: number,
   wanted: TypedFlow,
+  say: Sayer,
 ): FuelAnswer {
   const wantedCcMin = ratedFlow(wanted, fuel, petrolKgM3).value.flowCcMin;
   const sum = pressureForFlow({ flowCcMin: ratedCcMin, ratedKpa, wantedCcMin });
   const { acrossKpa } = sum.value;
   return {
-    result: `${pressureWords(acrossKpa)} across the injector for ${injectorWords(wantedCcMin, fuel.densityKgM3)}`,
+    result: `${say.both('pressure', acrossKpa)} across the injector for ${say.injector(wantedCcMin, fuel.densityKgM3)}`,
     working: [
-      `From ${injectorWords(ratedCcMin, fuel.densityKgM3)} at ${pressureWords(ratedKpa)}, by the square`,
+      `From ${say.injector(ratedCcMin, fuel.densityKgM3)} at ${say.both('pressure', ratedKpa)}, by the square`,
     ],
     calculation: together(sum, { caveats: [FUEL_CAUTION] }),
     data: { wantedCcMin, toKPa: acrossKpa, ...resultIn(acrossKpa, 'kPa') },

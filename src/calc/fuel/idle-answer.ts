@@ -1,12 +1,13 @@
 import type { Calculation } from '../../core/calculation.ts';
 import { together } from '../together.ts';
-import { sayIn, sayNumber } from '../units/say.ts';
+import { sayNumber } from '../units/say.ts';
+import type { Sayer } from '../units/sayer.ts';
 import { deliveredFlow } from './dead-time.ts';
 import { ccMinFromGs, gsFromCcMin } from './fuel-units.ts';
 import { idlePulse } from './idle.ts';
 import { fuelForCharge } from './injector-pulse.ts';
 import type { KnownFuel } from './known-fuel.ts';
-import { type FuelAnswer, injectorWords, milliseconds, percent } from './words.ts';
+import { type FuelAnswer, milliseconds, percent } from './words.ts';
 
 /** Open time beyond the dead time that most injectors still repeat; common practice, no source (key COMMON). */
 const SHORTEST_OPEN_S = 0.0005;
@@ -30,7 +31,7 @@ export interface IdleQuestion {
  *
  * @throws UserError 'out-of-range' as the sums do.
  */
-export function idleAnswer(asked: IdleQuestion): FuelAnswer {
+export function idleAnswer(asked: IdleQuestion, say: Sayer): FuelAnswer {
   const { flowCcMin, fuel, dead, cylinders, speedRpm } = asked;
   const { deadTimeS } = dead.value;
   const charge = fuelForCharge({
@@ -59,11 +60,11 @@ export function idleAnswer(asked: IdleQuestion): FuelAnswer {
       ? `It idles on ${milliseconds(pulseS)}, ${percent(marginRatio - 1)} above the smallest pulse`
       : `Too big to idle: it needs ${milliseconds(pulseS)}, less than it can repeat`,
     ...(feasible ? {} : { tone: 'late' as const }),
-    certainty: `The largest that idles there: ${injectorWords(largestCcMin, fuel.densityKgM3)} on ${fuel.name}.`,
+    certainty: `The largest that idles there: ${say.injector(largestCcMin, fuel.densityKgM3)} on ${fuel.name}.`,
     working: [
       `${sayNumber(airG * 1000, 3)} mg of air want ${sayNumber(fuelG * 1000, 3)} mg of ${fuel.name}`,
       `${milliseconds(effectiveS)} open and ${milliseconds(deadTimeS)} dead time`,
-      `${sayIn(meanFlowCcMin * cylinders, 'L/h', 3)} in all at ${sayNumber(speedRpm)} rpm`,
+      `${say.one('pumpFlow', meanFlowCcMin * cylinders)} in all at ${sayNumber(speedRpm)} rpm`,
     ],
     calculation: together(sum, charge, dead),
     data: {

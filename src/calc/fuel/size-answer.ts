@@ -1,11 +1,11 @@
 import type { Calculation } from '../../core/calculation.ts';
 import { together } from '../together.ts';
-import { sayIn } from '../units/say.ts';
+import type { Sayer } from '../units/sayer.ts';
 import { gsFromCcMin } from './fuel-units.ts';
 import { flowAtPressure } from './injector-pressure.ts';
 import { injectorForPower, powerFromInjectors } from './injector-size.ts';
 import type { KnownFuel } from './known-fuel.ts';
-import { FUEL_CAUTION, type FuelAnswer, fuelUseWords, injectorWords, percent, powerWords } from './words.ts';
+import { FUEL_CAUTION, type FuelAnswer, fuelUseWords, percent } from './words.ts';
 
 interface SetQuestion {
   readonly injectors: number;
@@ -19,7 +19,7 @@ interface SetQuestion {
 }
 
 /** Injector size for a power, as it is rated in catalogues. @throws UserError 'out-of-range' as injectorForPower. */
-export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }): FuelAnswer {
+export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }, say: Sayer): FuelAnswer {
   const { powerKw, injectors, fuel, use, dutyRatio, ratedKpa, acrossKpa } = asked;
   const { densityKgM3, name } = fuel;
   const { bsfcGPerKwh } = use.value;
@@ -29,12 +29,14 @@ export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }): F
   const ratedCcMin = rated.value.flowCcMin;
   const elsewhere = acrossKpa !== ratedKpa;
   return {
-    result: `${injectorWords(ratedCcMin, densityKgM3)} each on ${name}, rated at ${sayIn(ratedKpa, 'bar', 3)}`,
+    result: `${say.injector(ratedCcMin, densityKgM3)} each on ${name}, rated at ${say.one('pressure', ratedKpa)}`,
     certainty: 'The next size up, not the next down; then look whether it still idles (/injector idle).',
     working: [
-      `${powerWords(crankPowerKw)} at the crank burn ${sayIn(fuelFlowGs, 'kg/h', 3)} at ${fuelUseWords(bsfcGPerKwh)}`,
-      `${sayIn(flowGs, 'g/s', 3)} each of ${injectors}, open ${percent(dutyRatio)} of the time`,
-      ...(elsewhere ? [`${sayIn(flowCcMin, 'cc/min', 3)} at ${sayIn(acrossKpa, 'bar', 3)} across it`] : []),
+      `${say.both('power', crankPowerKw)} at the crank burn ${say.one('burn', fuelFlowGs)} at ${fuelUseWords(bsfcGPerKwh)}`,
+      `${say.one('burn', flowGs)} each of ${injectors}, open ${percent(dutyRatio)} of the time`,
+      ...(elsewhere
+        ? [`${say.injector(flowCcMin, densityKgM3)} at ${say.one('pressure', acrossKpa)} across it`]
+        : []),
     ],
     calculation: together(sum, use, elsewhere ? rated : {}, { caveats: [FUEL_CAUTION] }),
     data: {
@@ -55,7 +57,7 @@ export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }): F
 }
 
 /** Power that a set supports, at the crank and at the wheels. @throws UserError 'out-of-range' as powerFromInjectors. */
-export function powerAnswer(asked: SetQuestion & { readonly ratedCcMin: number }): FuelAnswer {
+export function powerAnswer(asked: SetQuestion & { readonly ratedCcMin: number }, say: Sayer): FuelAnswer {
   const { ratedCcMin, injectors, fuel, use, dutyRatio, ratedKpa, acrossKpa } = asked;
   const { densityKgM3, name } = fuel;
   const { bsfcGPerKwh } = use.value;
@@ -63,10 +65,10 @@ export function powerAnswer(asked: SetQuestion & { readonly ratedCcMin: number }
   const sum = powerFromInjectors({ ...asked, flowCcMin, bsfcGPerKwh, densityKgM3 });
   const { crankPowerKw, wheelPowerKw, fuelFlowGs, flowGs } = sum.value;
   return {
-    result: `Good for ${powerWords(crankPowerKw)} at the crank on ${name}`,
-    certainty: `About ${powerWords(wheelPowerKw)} at the wheels. The pump has to bring it too: /pump need.`,
+    result: `Good for ${say.both('power', crankPowerKw)} at the crank on ${name}`,
+    certainty: `About ${say.both('power', wheelPowerKw)} at the wheels. The pump has to bring it too: /pump need.`,
     working: [
-      `${injectors} of ${injectorWords(flowCcMin, densityKgM3)}, open ${percent(dutyRatio)}: ${sayIn(fuelFlowGs, 'kg/h', 3)}`,
+      `${injectors} of ${say.injector(flowCcMin, densityKgM3)}, open ${percent(dutyRatio)}: ${say.one('burn', fuelFlowGs)}`,
       `at ${fuelUseWords(bsfcGPerKwh)}`,
     ],
     calculation: together(sum, use, { caveats: [FUEL_CAUTION] }),

@@ -14,7 +14,7 @@ export interface Sayer {
   /** The same in their unit alone. */
   range(what: Saying, from: number, to: number, figures?: number): string;
   /** An injector's flow, which is sold by volume and by mass: "440 cc/min (45.6 lb/h)". */
-  injector(flow: { readonly ccMin: number; readonly densityKgM3: number }): string;
+  injector(ccMin: number, densityKgM3: number): string;
   /** The same for a request that meant this unit without typing it. */
   answering(unit: UnitId): Sayer;
   /** The unit it would be said in. */
@@ -43,7 +43,7 @@ export function sayerFor(own: OwnUnits = BUILT_IN, typed: readonly UnitId[] = []
       const ends = [from, to] as const;
       return `${rangeIn(what, ends, unitOf(what, to), figures)} (${rangeIn(what, ends, beside, figures)})`;
     },
-    injector({ ccMin, densityKgM3 }) {
+    injector(ccMin, densityKgM3) {
       const volume = sayFigure(ccMin, 'cc/min', FIGURES);
       const mass = sayFigure(fromBase((ccMin * densityKgM3) / 60_000, 'lb/h'), 'lb/h', FIGURES);
       const sold = typed.find((unit) => unit === 'cc/min' || unit === 'lb/h') ?? own.flow;

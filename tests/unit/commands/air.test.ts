@@ -5,12 +5,12 @@ describe('/air', () => {
   it.each([
     {
       line: '/air flow displacement:"2 L" speed:6000rpm ve:"90 %" map:"1 atm" temp:"25 °C"',
-      result: '107 g/s of air (14.1 lb/min, 384 kg/h)',
+      result: '107 g/s (14.1 lb/min) of air',
       data: { massFlowGs: 106.553 },
     },
     {
       line: '/air flow displacement:"122.05 ci" speed:6000rpm ve:"90 %" map:"1 atm" temp:"77 F"',
-      result: '107 g/s of air (14.1 lb/min, 384 kg/h)',
+      result: '107 g/s (14.1 lb/min) of air',
     },
     {
       line: '/air ve displacement:"2 L" speed:6000rpm air:"105 g/s" map:"100 kPa" temp:"25 C"',
@@ -21,11 +21,11 @@ describe('/air', () => {
       line: '/air ve displacement:"2 L" speed:6500rpm fuel:"1000 cc/min" lambda:0.85 boost:"1 bar"',
       result: 'Volumetric efficiency 64 % of the air in the manifold',
     },
-    { line: '/air power air:"150 g/s"', result: '144 kW (193 hp)', data: { powerKW: 144.058 } },
-    { line: '/air power power:"193.2 hp"', result: '150 g/s of air (19.8 lb/min, 540 kg/h)' },
+    { line: '/air power air:"150 g/s"', result: '193 hp (144 kW)', data: { powerKW: 144.058 } },
+    { line: '/air power power:"193.2 hp"', result: '150 g/s (19.8 lb/min) of air' },
     {
       line: '/air altitude height:"5000 ft"',
-      result: '84.3 kPa (12.23 psi), 14 % less air than at sea level',
+      result: '0.8431 bar (12.23 psi), 14 % less air than at sea level',
     },
     {
       line: '/air density temp:"30 °C" humidity:"60 %"',

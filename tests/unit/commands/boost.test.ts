@@ -10,20 +10,20 @@ describe('/boost', () => {
     },
     {
       line: '/boost ratio boost:"10 psi" inlet:"0 kPa" loss:"0 kPa" altitude:"5000 ft"',
-      result: 'Pressure ratio 1.82 at 68.9 kPa (10 psi) boost',
+      result: 'Pressure ratio 1.82 at 10 psi (0.689 bar) boost',
     },
     {
       line: '/boost ratio boost:"1 bar" barometer:"84.6 kPa" inlet:"0 kPa" loss:"0 kPa"',
-      result: 'Pressure ratio 2.18 at 100 kPa (14.5 psi) boost',
+      result: 'Pressure ratio 2.18 at 1 bar (14.5 psi) boost',
     },
     {
       line: '/boost charge boost:"1 atm" temp:"25 °C" efficiency:"72 %" cooler:"70 %" inlet:"0 kPa" loss:"0 kPa"',
-      result: 'Charge 52 °C, 1.83 times as dense as the air before the compressor',
+      result: 'Charge 52 °C (126 °F), 1.83 times as dense as the air taken in',
       data: { compressorOutC: 115.692, chargeC: 52.208 },
     },
     {
       line: '/boost compressor ratio:2 temp:"20 °C" efficiency:"75 %"',
-      result: '106 °C after the compressor (222 °F)',
+      result: '106 °C (222 °F) after the compressor',
     },
     {
       line: '/boost compressor ratio:2 temp:"25 °C" out:"118 °C"',
@@ -36,14 +36,14 @@ describe('/boost', () => {
     },
     {
       line: '/boost cooler in:"118 °C" coolant:"25 °C" effectiveness:"70 %"',
-      result: '53 °C after the intercooler (127 °F)',
+      result: '53 °C (127 °F) after the intercooler',
     },
   ])('answers $line', expectSum);
 
   it('says which losses it assumed', async () => {
     const { smallPrint } = await sumOf('/boost ratio boost:"1 bar"');
     expect(smallPrint?.join(' ')).toContain(
-      '1 kPa lost before the compressor, 5 kPa after it (common practice',
+      '10 mbar lost before the compressor, 50 mbar after it (common practice',
     );
     expect(smallPrint?.join(' ')).toContain('sea level on the standard day');
   });

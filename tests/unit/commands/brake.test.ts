@@ -8,7 +8,7 @@ describe('/brake', () => {
     { line: '/brake grade:"DOT 4" boiling:"170 °C"', result: 'DOT 4 boiling at 170 °C (338 °F): ageing' },
     {
       line: '/brake grade:"DOT 4" boiling:"300 °F"',
-      result: 'DOT 4 boiling at 149 °C (300 °F): change it now',
+      result: 'DOT 4 boiling at 300 °F (149 °C): change it now',
     },
   ])('answers $line', expectSum);
 });

@@ -19,7 +19,7 @@ describe('/coolant', () => {
     },
     {
       line: '/coolant boil cap:"13 psi" altitude:"1600 m"',
-      result: 'Boils at 124 °C (255 °F) under 0.896 bar (13 psi)',
+      result: 'Boils at 124 °C (255 °F) under 13 psi (0.896 bar)',
     },
     {
       line: '/coolant fill volume:"6.5 L" share:"40 %"',
@@ -45,7 +45,7 @@ describe('/coolant', () => {
     },
     {
       line: '/coolant heat flow:"100 L/min" rise:6',
-      result: 'Carries 36.8 kW (49.3 hp) of heat',
+      result: 'Carries 49.3 hp (36.8 kW) of heat',
       data: { powerKW: 36.75 },
     },
   ])('answers $line', expectSum);

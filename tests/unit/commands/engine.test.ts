@@ -8,11 +8,11 @@ describe('/engine', () => {
   it.each([
     {
       line: '/engine size bore:"86 mm" stroke:"86 mm" cylinders:4',
-      result: '1998 cm³ (121.9 in³)',
+      result: '1998 cc (121.9 in³)',
       data: { displacementL: 1.99823 },
     },
-    { line: '/engine size bore:"4 in" stroke:"3.48 in" cylinders:8', result: '5733 cm³ (349.8 in³)' },
-    { line: '/engine size bore:"86 mm" stroke:"86 mm" oversize:"0,5 mm"', result: '2022 cm³ (123.4 in³)' },
+    { line: '/engine size bore:"4 in" stroke:"3.48 in" cylinders:8', result: '349.8 in³ (5733 cc)' },
+    { line: '/engine size bore:"86 mm" stroke:"86 mm" oversize:"0,5 mm"', result: '2022 cc (123.4 in³)' },
     { line: VOLUMES, result: 'Compression ratio 9.75 to 1', data: { compressionRatio: 9.7478 } },
     { line: `${VOLUMES} cut:"0.5 mm"`, result: 'Compression ratio 10.22 to 1 after 0.5 mm off, 9.75 before' },
     {
@@ -21,10 +21,10 @@ describe('/engine', () => {
       data: { compressionRatio: 13.6213 },
     },
     { line: '/engine volumes swept:"499.6 cc" clearance:"50 cc"', result: 'Compression ratio 10.99 to 1' },
-    { line: '/engine volumes swept:"716 cc" ratio:9.5', result: '84.2 cm³ of clearance for 9.5 to 1' },
+    { line: '/engine volumes swept:"716 cc" ratio:9.5', result: '84.2 cc (5.14 in³) of clearance for 9.5 to 1' },
     {
       line: '/engine effective ratio:9 boost:"1 atm"',
-      result: 'Effective ratio 18.0 to 1 at 101 kPa (14.7 psi) boost',
+      result: 'Effective ratio 18.0 to 1 at 1.01 bar (14.7 psi) boost',
     },
     {
       line: '/engine piston stroke:"86 mm" speed:7000rpm rod:"139 mm"',
@@ -33,7 +33,7 @@ describe('/engine', () => {
     },
     {
       line: '/engine piston stroke:"86 mm" limit:"20 m/s"',
-      result: '6977 rpm for a mean piston speed of 20.0 m/s (3937 ft/min)',
+      result: '6977 rpm for a mean piston speed of 20 m/s (3937 ft/min)',
     },
     {
       line: '/engine bmep displacement:"350 ci" torque:"300 lbft"',
@@ -41,11 +41,11 @@ describe('/engine', () => {
     },
     {
       line: '/engine bmep displacement:"2 L" pressure:"12.5 bar"',
-      result: '199 N·m (147 lbf·ft) at 12.5 bar',
+      result: '199 N·m (147 lbf·ft) at 12.5 bar (181 psi)',
     },
     {
       line: '/engine power speed:6000rpm torque:"200 Nm"',
-      result: '126 kW (169 hp, 171 PS) at 6000 rpm',
+      result: '169 hp (126 kW) at 6000 rpm',
       data: { powerKW: 125.664 },
     },
     { line: '/engine power speed:6200rpm power:"150 kW"', result: '231 N·m (170 lbf·ft) at 6200 rpm' },
@@ -54,10 +54,10 @@ describe('/engine', () => {
   it('says what a wanted ratio takes, either way', async () => {
     const lower = await sumOf(`${VOLUMES} want:9`);
     expect(lower.working?.join(' ')).toContain(
-      'for 9 to 1: 5.34 cm³ more clearance, e.g. 0.92 mm more gasket',
+      'for 9 to 1: 5.34 cc more clearance, e.g. 0.919 mm more gasket',
     );
     const higher = await sumOf(`${VOLUMES} want:10.5`);
-    expect(higher.working?.join(' ')).toContain('for 10.5 to 1: 4.52 cm³ less clearance, e.g. 0.78 mm off');
+    expect(higher.working?.join(' ')).toContain('for 10.5 to 1: 4.52 cc less clearance, e.g. 0.778 mm off');
   });
 
   it('warns of a piston too near the head', async () => {

@@ -145,7 +145,7 @@ describe('/lambda tank', () => {
 
   it('says how much to add for a share', async () => {
     const card = await cardOf('tank', { ...tank, wanted: '55 %' });
-    expect(card.result).toBe('Add 30 L of E85 for 55 % alcohol');
+    expect(card.result).toBe('Add 30 L (31.7 US qt) of E85 for 55 % alcohol');
   });
 
   it('refuses a share that cannot be reached, and two questions at once', async () => {

@@ -17,16 +17,16 @@ describe('/oil', () => {
     { line: '/oil grade v100:"10.5 cSt" hths:3', result: 'SAE 30', data: { hotGrade: 30 } },
     {
       line: '/oil line flow:"40 L/min" bore:"12.7 mm" length:"2 m"',
-      result: '5.3 m/s, loses 69.7 kPa (10.1 psi)',
+      result: '5.26 m/s (17.3 ft/s), loses 0.697 bar (10.1 psi)',
       data: { velocityMPerS: 5.2627 },
     },
     {
       line: '/oil restrictor bore:"1.5 mm" pressure:"4 bar"',
-      result: '2.3 L/min through 1.5 mm at 4 bar (58 psi)',
+      result: '2.3 L/min (0.61 US gal/min) through 1.5 mm at 4 bar (58 psi)',
     },
     {
       line: '/oil pressure pressure:"55 psi" speed:"4000 rpm"',
-      result: '55 psi at 4000 rpm: enough by the usual rule',
+      result: '55 psi (3.79 bar) at 4000 rpm: enough by the usual rule',
       data: { wantedKPa: 275.79 },
     },
   ])('answers $line', expectSum);

@@ -14,22 +14,22 @@ describe('/sensor', () => {
     { line: '/sensor linear low:"0 psi" high:"150 psi"', result: '37.5 psi per volt, −18.75 psi at 0 V' },
     {
       line: `${THREE} resistance:"19549 ohm" pullup:"10 kohm"`,
-      result: '10.0 °C: 19\u202f549 Ω, 3.308 V',
+      result: '10 °C: 19\u202f549 Ω, 3.308 V',
     },
     {
       line: '/sensor thermistor points:"10000 ohm @ 25 C" beta:3950 temp:"100 °C" pullup:"2490 ohm"',
-      result: '100.0 °C: 697.5 Ω, 1.094 V',
+      result: '100 °C: 697.5 Ω, 1.094 V',
       data: { betaK: 3950 },
     },
     {
       line: '/sensor thermistor points:"2500@20; 320@80" voltage:"0.5694 V"',
-      result: '80.0 °C: 320 Ω, 0.569 V',
+      result: '80 °C: 320 Ω, 0.569 V',
       data: { betaK: 3547.0138 },
     },
-    { line: '/sensor platinum resistance:"1194 ohm"', result: '50.0 °C is 1194.0 Ω' },
-    { line: '/sensor platinum temp:"100 °C" type:pt100', result: '100.0 °C is 138.51 Ω' },
-    { line: '/sensor thermocouple temp:"800 °C" cold:"0 °C"', result: '800 °C is 33.275 mV' },
-    { line: '/sensor thermocouple voltage:"33.2754 mV" cold:"0 °C"', result: '800 °C is 33.275 mV' },
+    { line: '/sensor platinum resistance:"1194 ohm"', result: '50.01 °C (122 °F) is 1194.0 Ω' },
+    { line: '/sensor platinum temp:"100 °C" type:pt100', result: '100 °C (212 °F) is 138.51 Ω' },
+    { line: '/sensor thermocouple temp:"800 °C" cold:"0 °C"', result: '800 °C (1472 °F) is 33.275 mV' },
+    { line: '/sensor thermocouple voltage:"33.2754 mV" cold:"0 °C"', result: '800 °C (1472 °F) is 33.275 mV' },
     { line: '/sensor trigger teeth:60 speed:7000rpm', result: '7000 Hz at 7000 rpm' },
   ])('answers $line', expectSum);
 

@@ -40,7 +40,7 @@ describe('/torque', () => {
     },
     {
       line: '/torque stretch size:M10x1.25 class:12.9 length:"45 mm"',
-      result: 'M10 × 1.25 12.9 stretches 0.160 mm (0.0063 in) at 44.5 kN',
+      result: 'M10 × 1.25 12.9 stretches 0.16 mm (0.0063 in) at 44.5 kN',
     },
     {
       line: '/torque stretch size:M10x1.25 class:12.9 length:"45 mm" shank:"8 mm"',
@@ -48,11 +48,11 @@ describe('/torque', () => {
     },
     {
       line: '/torque engagement size:M8 class:8.8',
-      result: 'M8 × 1.25 8.8 needs 12.6 mm of full thread in aluminium, 1.6 × d',
+      result: 'M8 × 1.25 8.8 needs 12.6 mm (0.497 in) of full thread in aluminium, 1.6 × d',
     },
     {
       line: '/torque engagement size:M8 class:8.8 strength:"290 MPa"',
-      result: 'M8 × 1.25 8.8 needs 10.0 mm of full thread in aluminium, 1.3 × d',
+      result: 'M8 × 1.25 8.8 needs 10 mm (0.394 in) of full thread in aluminium, 1.3 × d',
     },
     { line: '/torque pattern bolts:10 layout:rows torque:"90 Nm"', result: '3 8 2 9 4 7 1 10 5 6' },
     { line: '/torque pattern bolts:5', result: '1 3 5 2 4' },

@@ -16,6 +16,7 @@ import { matchAnswer } from '../../../../src/calc/fuel/match-answer.ts';
 import { stoichiometryOfFormula, stoichiometryOfMass } from '../../../../src/calc/fuel/stoichiometric.ts';
 import { mixTank } from '../../../../src/calc/fuel/tank.ts';
 import { onCurve } from '../../../../src/calc/fuel/typed-curve.ts';
+import { sayerFor } from '../../../../src/calc/units/sayer.ts';
 import { UserError } from '../../../../src/core/user-error.ts';
 import { fuelRows } from '../../../../src/tables/fuels.ts';
 
@@ -154,10 +155,10 @@ describe('what the answers say', () => {
 
   it('rich, lean or right after a change, and when the new ones are too small', () => {
     const change = { oldFuel: petrol, newFuel: petrol, voltageV: 14, oldCcMin: 440 };
-    expect(changeAnswer({ ...change, newCcMin: 550 }).certainty).toContain('rich');
-    expect(changeAnswer({ ...change, newCcMin: 330 }).certainty).toContain('lean');
-    expect(changeAnswer({ ...change, newCcMin: 440 }).certainty).toContain('become 1.00.');
-    const small = changeAnswer({ ...change, newCcMin: 330, dutyRatio: 0.8 });
+    expect(changeAnswer({ ...change, newCcMin: 550 }, sayerFor()).certainty).toContain('rich');
+    expect(changeAnswer({ ...change, newCcMin: 330 }, sayerFor()).certainty).toContain('lean');
+    expect(changeAnswer({ ...change, newCcMin: 440 }, sayerFor()).certainty).toContain('become 1.00.');
+    const small = changeAnswer({ ...change, newCcMin: 330, dutyRatio: 0.8 }, sayerFor());
     expect(small.calculation.caveats.join(' ')).toContain('too small');
   });
 
