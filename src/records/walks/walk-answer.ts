@@ -19,7 +19,7 @@ import {
 } from './walk-buttons.ts';
 import { walkData } from './walk-data.ts';
 import { finishedAnswer } from './walk-ended.ts';
-import { sayCause, sayHowFar, subjectOf, type WalkView } from './walk-view.ts';
+import { sayCause, sayHowFar, sayRuledOut, subjectOf, type WalkView } from './walk-view.ts';
 
 /** A search as a card: the next test, or what it has come to. */
 export function walkAnswer(view: WalkView): Answer {
@@ -52,14 +52,11 @@ function testAnswer(view: WalkView, { test, wasPutOff }: Step & { readonly kind:
     ...frame(view),
     result: test.test,
     certainty: [wasPutOff ? 'Only what was put off is left.' : '', sayHowFar(view)].filter(Boolean).join(' '),
-    facts: [
-      ['How', test.how.join(' ')],
-      ['Expect', `${test.expect} (${saySources(test.source)})`],
-      ['Takes', [`about ${test.minutes} min`, ...test.tools].join(', ')],
-    ],
+    items: [{ text: `Expect: ${test.expect}`, note: test.how.join(' ') }],
+    facts: [['Takes', [`about ${test.minutes} min`, ...test.tools].join(', ')]],
     working: workingOf(view),
     ...cautionOf(test.cautions),
-    smallPrint: ['The maker’s figure comes before this one.'],
+    smallPrint: [`Expected by ${saySources(test.source)}; the maker’s figure comes first.`],
     buttons: [...testButtons(view.walk, test, !wasPutOff), ...tailButtons(view.walk)],
   };
 }
@@ -69,13 +66,12 @@ function measureAnswer(view: WalkView, { measure, causes }: Step & { readonly ki
   return {
     ...frame(view),
     result: `First: is “${measure.what}” still so?`,
-    certainty: `It is on the list of temporary measures and could be it: ${likely}. ${sayHowFar(view)}`,
-    facts: [
-      [
-        'How',
-        'Look at it. If it may be undone at this stage, undo it and try again; if it must stay for now, say so and the search goes on without it.',
-      ],
-      ['Takes', 'about 2 min'],
+    certainty: `It is on the list of temporary measures and could be it: ${likely}. ${sayRuledOut(view)}`,
+    items: [
+      {
+        text: 'Look at it before anything else',
+        note: 'If it may be undone at this stage, undo it and try again. If it must stay for now, say so, and the search goes on.',
+      },
     ],
     working: workingOf(view),
     ...cautionOf(cautionsAround(view, causes)),
@@ -94,13 +90,9 @@ function foundAnswer(view: WalkView, { cause, by }: Step & { readonly kind: 'fou
     ...frame(view),
     result: cause.name,
     tone: 'soon',
-    certainty: `${proof} ${view.position.ruledOut.length} of ${view.guide.causes.length} ruled out.`,
-    facts: [
-      ['Do', cause.do],
-      ['Check again', cause.recheck],
-      ...(stage === undefined ? [] : [['Belongs to', stage.name] as const]),
-      ...jobsAbout(view, cause),
-    ],
+    certainty: `${proof} ${sayRuledOut(view)}`,
+    items: [{ text: cause.do, note: `Check again: ${cause.recheck}` }],
+    facts: [...(stage === undefined ? [] : [['Belongs to', stage.name] as const]), ...jobsAbout(view, cause)],
     working: workingOf(view),
     ...cautionOf(cautionsAround(view, [cause])),
     smallPrint: ['The maker’s instructions come before these.'],

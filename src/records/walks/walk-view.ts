@@ -23,19 +23,22 @@ export function viewOf(record: TeamRecord, walk: Walk, nowMs: number, today: Day
 }
 
 /** "3 of 11 ruled out. Left, the likeliest first: …"; how far a search has come. */
-export function sayHowFar({ guide, position: { ruledOut, beliefs } }: WalkView): string {
-  const left = beliefs.suspects.map(({ cause }) => sayCause(cause));
+export function sayHowFar(view: WalkView): string {
+  const left = view.position.beliefs.suspects.map(({ cause }) => sayCause(cause));
   const shown = left.slice(0, MOST_NAMED);
   const more = left.length > MOST_NAMED ? [`${left.length - MOST_NAMED} more`] : [];
   const named = left.length === 0 ? 'nothing' : [...shown, ...more].join('; ');
-  return `${ruledOut.length} of ${guide.causes.length} ruled out. Left, likeliest first: ${named}.`;
+  return `${sayRuledOut(view)} Left, likeliest first: ${named}.`;
 }
+
+export const sayRuledOut = ({ guide, position }: WalkView): string =>
+  `${position.ruledOut.length} of ${guide.causes.length} ruled out.`;
 
 const MOST_NAMED = 3;
 
-/** A cause within a sentence: without what stands behind its colon. */
+/** A cause within a sentence: its name up to the first colon or comma. */
 export function sayCause({ name }: Pick<Cause, 'name'>): string {
-  const [short = name] = name.split(':');
+  const [short = name] = name.split(/[,:;]/);
   return /^[A-Z][a-z]/.test(short) ? short.charAt(0).toLowerCase() + short.slice(1) : short;
 }
 
