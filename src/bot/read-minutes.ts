@@ -11,7 +11,7 @@ const HOURS = /^(?:h|hr|hrs|hour|hours|std)$/;
 const MINUTES = /^(?:m|min|mins|minute|minutes|'|)$/;
 const NUMBER = String.raw`\d{1,5}(?:[.,]\d{1,2})?`;
 const UNIT = "(?:h(?:ou)?rs?|hours?|h|std|minutes?|mins?|m|')";
-const SPAN = new RegExp(`^(${NUMBER})\\s*(${UNIT})?\\s*(?:-|–|to|bis|\\.\\.)\\s*(.+)$`);
+const SPAN = new RegExp(`^(\\d{1,3}:\\d{2}|${NUMBER})\\s*(${UNIT})?\\s*(?:-|–|to|bis|\\.\\.)\\s*(.+)$`);
 
 /** How long a job takes, and how it was read. */
 export interface MinutesRead {
@@ -45,7 +45,7 @@ export function readMinutes(typed: string, field: string): MinutesRead {
   const [, from = '', unit, to = ''] = span;
   const most = timeIn(to, 'min');
   // "1-2 h" counts both in hours
-  const least = timeIn(`${from} ${unit ?? unitOf(to)}`, 'min');
+  const least = timeIn(from.includes(':') ? from : `${from} ${unit ?? unitOf(to)}`, 'min');
   if (least === undefined || most === undefined) throw unreadable(typed, field);
   const likely = said === '' ? (least + most) / 2 : timeIn(said, unitOf(to));
   if (likely === undefined) throw unreadable(typed, field);
