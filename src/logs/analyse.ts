@@ -20,6 +20,8 @@ export interface LogOrder {
   /** λ wanted; without it the log's own column, and where it has none, safe figures. */
   readonly target: readonly TargetPoint[] | undefined;
   readonly capRatio: number;
+  /** Correct also what a leak or a misfire may have spoilt. */
+  readonly correctSuspects?: boolean;
   readonly breathe: () => Promise<void>;
   readonly progress: (said: string) => void;
 }
@@ -70,7 +72,16 @@ export async function analyse(order: LogOrder): Promise<Analysed | Undecided> {
   const given = order.axes.loadKPa !== undefined && order.axes.speedRpm !== undefined;
   const axes = { ...usualAxes(rangeOf(drive)), ...order.axes };
   order.progress(`${log.tally.rows.toLocaleString('en-GB')} rows read. Fitting the table.`);
-  const result = await inSteps(fuelling({ drive, axes, targetAt, capRatio: order.capRatio }), order.breathe);
+  const result = await inSteps(
+    fuelling({
+      drive,
+      axes,
+      targetAt,
+      capRatio: order.capRatio,
+      correctSuspects: order.correctSuspects ?? false,
+    }),
+    order.breathe,
+  );
   return {
     kind: 'analysed',
     fingerprint,

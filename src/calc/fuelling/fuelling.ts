@@ -15,6 +15,8 @@ export interface FuellingQuestion {
   readonly targetAt: TargetAt;
   /** No cell is changed by more than this share in one pass. */
   readonly capRatio: number;
+  /** Correct also what a leak or a misfire may have spoilt. */
+  readonly correctSuspects?: boolean;
 }
 
 /** What a drive says of a fuel table. */
@@ -44,6 +46,7 @@ export function* fuelling({
   axes,
   targetAt,
   capRatio,
+  correctSuspects = false,
 }: FuellingQuestion): Generator<void, FuellingResult> {
   const screened = yield* screen(drive);
   let delay = USUAL_DELAY;
@@ -73,7 +76,13 @@ export function* fuelling({
   const suspicions = fit === undefined ? [] : suspect({ axes, sorted, fit });
   const usable = fit !== undefined && usedS >= LEAST_USED_S;
   return {
-    cells: judgeCells({ axes, sorted, fit: usable ? fit : undefined, suspicions, capRatio }),
+    cells: judgeCells({
+      axes,
+      sorted,
+      fit: usable ? fit : undefined,
+      suspicions: correctSuspects ? [] : suspicions,
+      capRatio,
+    }),
     delay,
     droppedS,
     totalS: sorted.totalS,
