@@ -6,6 +6,7 @@ import type { Result } from './bot/request.ts';
 import type { Clock, Timer } from './core/clock.ts';
 import { connect } from './discord/connect.ts';
 import { openFileShelf } from './discord/file-shelf.ts';
+import type { Heard } from './discord/hear.ts';
 import type { Log } from './log.ts';
 import type { Delivered } from './reminders/deliver.ts';
 import { openTeams, type Shelf, type Teams } from './teams.ts';
@@ -22,6 +23,9 @@ export interface ChargehandParts {
   /** The connection is lost for good; the process should end and be started again by whoever looks after it. */
   readonly onLost: (why: string) => void;
   readonly onResult?: (interactionId: string, result: Result) => void;
+  /** Whose lines are listened to; those to the bot alone unless said otherwise. */
+  readonly hears?: 'mentions' | 'everything';
+  readonly onHeard?: (messageId: string, heard: Heard | null) => void;
 }
 
 /** The running bot. */
@@ -36,7 +40,7 @@ const COMMANDS = new URL('../commands/', import.meta.url);
 
 /** @throws StoreProblem when records cannot be opened; Error when the platform refuses the token. */
 export async function startChargehand(parts: ChargehandParts): Promise<Chargehand> {
-  const { token, api, shelf, clock, timer, log, onLost, onResult } = parts;
+  const { token, api, shelf, clock, timer, log, onLost, onResult, onHeard, hears = 'mentions' } = parts;
   const report = (fault: unknown, during: string): void => log.error(fault, during);
   const files = openFileShelf({ timer, ...(api === undefined ? {} : { api }) });
   const catalogue = catalogueOf(await loadCommands(COMMANDS));
@@ -55,11 +59,13 @@ export async function startChargehand(parts: ChargehandParts): Promise<Chargehan
       catalogue,
       dispatcher,
       files,
+      hears,
       timer,
       report,
       onLost,
       ...(api === undefined ? {} : { api }),
       ...(onResult === undefined ? {} : { onResult }),
+      ...(onHeard === undefined ? {} : { onHeard }),
     });
     try {
       for (const teamId of connection.teams()) teams.at(teamId);

@@ -4,7 +4,12 @@ import { UserError } from './core/user-error.ts';
 /** Where the bot connects to, and where its records are. */
 export interface Config {
   /** Absent: the local channel. */
-  readonly platform?: { readonly token: string; readonly api?: string };
+  readonly platform?: {
+    readonly token: string;
+    readonly api?: string;
+    /** Everybody's lines are to be listened to, not those to the bot alone. */
+    readonly hears?: 'everything';
+  };
   readonly page: { readonly host: string; readonly port: number };
   /** Folder of the teams' files. */
   readonly dataFolder: string;
@@ -37,6 +42,12 @@ const Environment = z.object({
     .string()
     .min(1, 'CHARGEHAND_HOST is empty. Give an address, or leave it out for this machine only.')
     .default('127.0.0.1'),
+  CHARGEHAND_HEARS: z
+    .enum(
+      ['mentions', 'everything'],
+      'CHARGEHAND_HEARS is mentions or everything. Leave it out for mentions.',
+    )
+    .default('mentions'),
   CHARGEHAND_PORT: z.string().trim().regex(PORT, NOT_A_PORT).transform(Number).default(4747),
 });
 
@@ -49,9 +60,22 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   const parsed = Environment.safeParse(environment);
   if (!parsed.success)
     throw new UserError('bad-input', parsed.error.issues[0]?.message ?? 'The settings are wrong.');
-  const { DISCORD_TOKEN: token, CHARGEHAND_API: api, CHARGEHAND_DATA: dataFolder } = parsed.data;
+  const {
+    DISCORD_TOKEN: token,
+    CHARGEHAND_API: api,
+    CHARGEHAND_DATA: dataFolder,
+    CHARGEHAND_HEARS: hears,
+  } = parsed.data;
   return {
-    ...(token === undefined ? {} : { platform: api === undefined ? { token } : { token, api } }),
+    ...(token === undefined
+      ? {}
+      : {
+          platform: {
+            token,
+            ...(api === undefined ? {} : { api }),
+            ...(hears === 'everything' ? { hears } : {}),
+          },
+        }),
     page: { host: parsed.data.CHARGEHAND_HOST, port: parsed.data.CHARGEHAND_PORT },
     dataFolder,
   };

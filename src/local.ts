@@ -3,6 +3,7 @@ import type { LocalChannel } from './channel/contract.ts';
 import { openLocalChannel } from './channel/open.ts';
 import { type Chargehand, startChargehand } from './chargehand.ts';
 import type { Clock, Timer } from './core/clock.ts';
+import type { Heard } from './discord/hear.ts';
 import { openLog } from './log.ts';
 import { holdWriterLock } from './sqlite/writer-lock.ts';
 import { thisProcess } from './this-process.ts';
@@ -21,6 +22,7 @@ export interface LocalParts {
   readonly writeLog: (line: string) => void;
   readonly onLost: (why: string) => void;
   readonly onResult?: (interactionId: string, result: Result) => void;
+  readonly onHeard?: (messageId: string, heard: Heard | null) => void;
 }
 
 export interface Local {
@@ -35,8 +37,21 @@ export interface Local {
  * @throws StoreProblem when another process works with this file, saying which.
  */
 export async function openLocal(parts: LocalParts): Promise<Local> {
-  const { file, clock, timer, host, port, guildName, channels, crew, starters, writeLog, onLost, onResult } =
-    parts;
+  const {
+    file,
+    clock,
+    timer,
+    host,
+    port,
+    guildName,
+    channels,
+    crew,
+    starters,
+    writeLog,
+    onLost,
+    onResult,
+    onHeard,
+  } = parts;
   const lock = holdWriterLock(`${file}.lock`, thisProcess(clock.nowMs()));
   const channel = await openLocalChannel({
     clock: { nowMs: () => clock.nowMs(), after: (ms, task) => timer.after(ms, task) },
@@ -44,6 +59,7 @@ export async function openLocal(parts: LocalParts): Promise<Local> {
     guildName,
     channels,
     crew,
+    privilegedIntents: ['content'],
     ...(starters === undefined ? {} : { starters }),
     ...(host === undefined ? {} : { host }),
     ...(port === undefined ? {} : { port }),
@@ -57,7 +73,10 @@ export async function openLocal(parts: LocalParts): Promise<Local> {
       timer,
       log: openLog(writeLog, [channel.token]),
       onLost,
+      // on this machine nobody else is in the channel: a line without a slash may be a question as it stands
+      hears: 'everything',
       ...(onResult === undefined ? {} : { onResult }),
+      ...(onHeard === undefined ? {} : { onHeard }),
     });
     await channel.ready();
     return {

@@ -11,6 +11,7 @@ import { instantOf } from './core/time.ts';
 import { UserError } from './core/user-error.ts';
 import { demo } from './demo.ts';
 import { openLocal } from './local.ts';
+import { openHeardBook } from './say/heard.ts';
 import { openScript, type Spoken } from './say/script.ts';
 
 const USAGE = `npm run say -- [--json] [--db FILE] [--at 2026-12-21T08:31] [--as NAME] [--files FOLDER] [LINE ...]
@@ -30,6 +31,7 @@ async function say(): Promise<number> {
   const folder = db === undefined ? mkdtempSync(join(tmpdir(), 'chargehand-')) : undefined;
   const clock = at === undefined ? undefined : clockAt(systemClock.nowMs());
   const results = new Map<string, Result>();
+  const heard = openHeardBook();
   const { channel, chargehand, stop } = await openLocal({
     file: db ?? join(folder ?? '', 'crew.sqlite'),
     clock: clock ?? systemClock,
@@ -42,6 +44,7 @@ async function say(): Promise<number> {
       throw new Error(`the connection was lost: ${why}`);
     },
     onResult: (interactionId, result) => void results.set(interactionId, result),
+    onHeard: heard.note,
   });
   try {
     const setClock = (wall: string): void => {
@@ -54,6 +57,7 @@ async function say(): Promise<number> {
       channel,
       chargehand,
       results,
+      heard: (messageId) => heard.of(messageId),
       as,
       setClock,
       ...(files === undefined ? {} : { filesTo: files }),

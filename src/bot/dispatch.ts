@@ -13,6 +13,8 @@ import { alreadyDoneReply, failureReply } from './failure-reply.ts';
 import type { FileSource } from './file-source.ts';
 import type { Hand } from './hand.ts';
 import { AskedBack } from './handover.ts';
+import { isTalk, requestIn, type Said } from './hear.ts';
+import { type KeptRequests, keptRequests } from './kept-requests.ts';
 import { makeHand } from './make-hand.ts';
 import { painted } from './paint.ts';
 import type { Failure, Request, Result, SuggestRequest } from './request.ts';
@@ -20,6 +22,8 @@ import type { Failure, Request, Result, SuggestRequest } from './request.ts';
 export interface Dispatcher {
   /** Carries a request out. Never throws: whatever happens, there is something to show. Long work tells how far it has come. */
   answer(request: Request, onProgress?: (said: string) => void): Promise<Result>;
+  /** Answers a message, if it asks anything; null is silence, which is what talk gets. Never throws. */
+  hear(said: Said): Promise<Result | null>;
   /** Known values for an option being typed; none when anything is wrong, since nobody has asked yet. */
   suggest(request: SuggestRequest): readonly Choice[];
 }
@@ -44,6 +48,12 @@ const LOOKING = { pressedInPlace: false, onSaved: () => {}, onProgress: () => {}
 export function makeDispatcher(parts: DispatcherParts): Dispatcher {
   return {
     answer: (request, onProgress = () => {}) => answer(parts, request, onProgress),
+    async hear(said) {
+      const request = requestIn(said);
+      if (request === null) return null;
+      const result = await answer(parts, request, () => {});
+      return isTalk(said, result) ? null : result;
+    },
     suggest(request) {
       const known = parts.catalogue.runnable(request.command, request.subcommand)?.suggest[request.option];
       if (known === undefined) return [];

@@ -77,8 +77,7 @@ const scaled = (value: Json | undefined, by: number): number | undefined =>
   typeof value === 'number' ? value * by : undefined;
 
 function first(list: Json | undefined): JsonObject | undefined {
-  const found: Json | undefined = Array.isArray(list) ? list[0] : undefined;
-  return isObject(found) ? found : undefined;
+  return Array.isArray(list) ? list.find(isObject) : undefined;
 }
 
 const isObject = (value: Json | undefined): value is JsonObject =>

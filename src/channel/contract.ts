@@ -112,7 +112,17 @@ export interface Hands {
   /** Messages this person sees in a channel, oldest first, private answers among them. */
   sees(channelId: string): readonly WireMessage[];
   /** A line as typed: `/order place what:"head gasket" due:"12 Dec"`, or a plain message. */
-  type(line: string, options?: { channelId?: string; files?: readonly Upload[] }): Promise<Outcome>;
+  type(
+    line: string,
+    options?: {
+      channelId?: string;
+      files?: readonly Upload[];
+      /** Through the app on the person's own account, as where the bot itself is no member. */
+      ownApp?: boolean;
+    },
+  ): Promise<Outcome>;
+  /** Writes a message of one's own anew; the message as it is then comes back as `posted`. */
+  edit(messageId: string, line: string): Promise<Outcome>;
   suggest(line: string, caret: number, options?: { channelId?: string }): Promise<readonly Suggestion[]>;
   press(messageId: string, customId: string): Promise<Outcome>;
   choose(messageId: string, customId: string, values: readonly string[]): Promise<Outcome>;
@@ -151,6 +161,8 @@ interface Faults {
   closeWith(code: number): void;
   /** Delivers every new interaction this many times. */
   repeatInteractions(times: number): () => void;
+  /** Delivers every new message this many times. */
+  repeatMessages(times: number): () => void;
 }
 
 export interface LocalChannel {
@@ -158,6 +170,7 @@ export interface LocalChannel {
   readonly apiUrl: string;
   readonly pageUrl: string;
   readonly token: string;
+  readonly botName: string;
   readonly guildId: string;
   readonly channels: readonly { readonly id: string; readonly name: string }[];
   /** The hands of the crew member of this name, who joins if need be. */

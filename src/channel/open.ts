@@ -105,6 +105,7 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
     apiUrl: `${world.origin}/api`,
     pageUrl: `${world.origin}/`,
     token,
+    botName: world.bot.name,
     guildId: world.guildId,
     channels: world.textChannels().map(({ id, name }) => ({ id, name })),
     nameOf: (personId) => world.people().find(({ id }) => id === personId)?.name,
@@ -122,6 +123,12 @@ export async function openLocalChannel(options: ChannelOptions): Promise<LocalCh
         interactions.deliveries = times;
         return () => {
           interactions.deliveries = 1;
+        };
+      },
+      repeatMessages: (times) => {
+        messages.deliveries = times;
+        return () => {
+          messages.deliveries = 1;
         };
       },
     },

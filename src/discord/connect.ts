@@ -5,6 +5,7 @@ import {
   GatewayIntentBits,
   type Interaction,
   Options,
+  Partials,
 } from 'discord.js';
 import type { Catalogue } from '../bot/catalogue.ts';
 import type { Dispatcher } from '../bot/dispatch.ts';
@@ -13,6 +14,7 @@ import type { Timer } from '../core/clock.ts';
 import type { Post } from '../core/post.ts';
 import { answer } from './answer.ts';
 import type { FileShelf } from './file-shelf.ts';
+import { type Heard, hearMessages } from './hear.ts';
 import { postThrough } from './post.ts';
 import { readRequest, readSuggestRequest } from './read-request.ts';
 import { register } from './registration.ts';
@@ -25,12 +27,16 @@ export interface ConnectionParts {
   readonly dispatcher: Dispatcher;
   /** Takes the files that come with what people ask. */
   readonly files: FileShelf;
+  /** Whose lines are listened to: those to the bot, or everybody's, which the platform has to be asked for. */
+  readonly hears: 'mentions' | 'everything';
   readonly timer: Timer;
   readonly report: (fault: unknown, during: string) => void;
   /** The connection will not come back by itself: the token was refused, or the platform closed for good. */
   readonly onLost: (why: string) => void;
   /** Called with every result before it is shown; for whoever drives the bot from outside and wants its data. */
   readonly onResult?: (interactionId: string, result: Result) => void;
+  /** Called for every message listened to, once it was answered; null where there was nothing to say. */
+  readonly onHeard?: (messageId: string, heard: Heard | null) => void;
 }
 
 export interface Connection {
@@ -47,10 +53,19 @@ const SMALL_CACHES: CacheWithLimitsOptions = {
   GuildMemberManager: 200,
 };
 
+/** Words come with mentions and private messages alone; those of other messages need one intent more, a privileged one. */
+const ADDRESSED = [
+  GatewayIntentBits.Guilds,
+  GatewayIntentBits.GuildMessages,
+  GatewayIntentBits.DirectMessages,
+] as const;
+
 /** @throws Error when the platform refuses the token or cannot be reached; the client is closed then. */
 export async function connect(parts: ConnectionParts): Promise<Connection> {
   const client = new Client({
-    intents: [GatewayIntentBits.Guilds],
+    intents: [...ADDRESSED, ...(parts.hears === 'everything' ? [GatewayIntentBits.MessageContent] : [])],
+    // a private channel is not known before its first message
+    partials: [Partials.Channel],
     allowedMentions: { parse: [] },
     enforceNonce: true,
     waitGuildTimeout: 1_000,
@@ -75,6 +90,7 @@ export async function connect(parts: ConnectionParts): Promise<Connection> {
   client.on(Events.InteractionCreate, (interaction) => {
     if (isFirst(interaction.id)) void handle(interaction, parts, post);
   });
+  hearMessages(client, { ...parts, isFirst });
   try {
     const { promise, resolve } = Promise.withResolvers<Client<true>>();
     client.once(Events.ClientReady, resolve);

@@ -57,8 +57,11 @@ function askerOf(interaction: Interaction): { who: Person; place: Place | null }
   const { user, guildId, channelId, channel } = interaction;
   const name = interaction.inCachedGuild() ? interaction.member.displayName : user.displayName;
   const parentId = channel?.isThread() === true ? channel.parentId : null;
+  // through the app on somebody's own account there is no crew, though there may be a server around it
+  const { guildId: ofServer, userId: ofPerson } = interaction.authorizingIntegrationOwners;
+  const ofCrew = ofServer !== null || ofPerson === null;
   const place =
-    guildId === null || channelId === null
+    guildId === null || channelId === null || !ofCrew
       ? null
       : {
           teamId: guildId,

@@ -3,12 +3,14 @@ import {
   type ApplicationCommandData,
   ApplicationCommandOptionType,
   ApplicationCommandType,
+  ApplicationIntegrationType,
   type Client,
   InteractionContextType,
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
 } from 'discord.js';
 import type { Catalogue, CommandEntry, SubcommandEntry } from '../bot/catalogue.ts';
 import type { OptionSpec } from '../bot/options.ts';
+import { worksAnywhere } from '../bot/where.ts';
 
 /** Everything the platform is told about our commands. */
 export function registrationOf(catalogue: Catalogue): RESTPostAPIChatInputApplicationCommandsJSONBody[] {
@@ -43,9 +45,26 @@ function commandPart({
     type: ApplicationCommandType.ChatInput,
     name,
     description,
-    contexts: [InteractionContextType.Guild, InteractionContextType.BotDM],
+    ...whereOf(name),
     options: subcommands.length > 0 ? subcommands.map(subcommandPart) : options.map(optionPart),
   };
+}
+
+/** Sums go wherever a person goes; what works on a crew's record stays with the crew's server. */
+function whereOf(name: string) {
+  return worksAnywhere(name)
+    ? {
+        integration_types: [ApplicationIntegrationType.GuildInstall, ApplicationIntegrationType.UserInstall],
+        contexts: [
+          InteractionContextType.Guild,
+          InteractionContextType.BotDM,
+          InteractionContextType.PrivateChannel,
+        ],
+      }
+    : {
+        integration_types: [ApplicationIntegrationType.GuildInstall],
+        contexts: [InteractionContextType.Guild],
+      };
 }
 
 function subcommandPart({ name, description, options }: SubcommandEntry) {

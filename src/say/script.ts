@@ -3,6 +3,7 @@ import type { Hands, LocalChannel, OpenForm, Outcome, Upload, WireMessage } from
 import type { Chargehand } from '../chargehand.ts';
 import type { Json, JsonObject } from '../core/json.ts';
 import { UserError } from '../core/user-error.ts';
+import type { Heard } from '../discord/hear.ts';
 import { keepFiles, uploadOf } from './files.ts';
 import { formText, menus, plainText, pressable } from './plain-text.ts';
 
@@ -23,6 +24,8 @@ export interface ScriptParts {
   readonly chargehand: Chargehand;
   /** Results by interaction, as the bot reported them. */
   readonly results: ReadonlyMap<string, Result>;
+  /** What came of a message without a slash, once the bot has listened to it. */
+  readonly heard: (messageId: string) => Promise<Heard | null>;
   readonly as: string;
   /** Sets the clock to a wall time of the team, `2026-12-21T08:31`. */
   readonly setClock: (wallTime: string) => void;
@@ -36,7 +39,7 @@ export interface Script {
 }
 
 export function openScript(parts: ScriptParts): Script {
-  const { channel, chargehand, results, as, setClock, filesTo } = parts;
+  const { channel, chargehand, results, heard, as, setClock, filesTo } = parts;
   let hands: Hands = channel.hands(as);
   let lastMessage: WireMessage | undefined;
   let lastForm: OpenForm | undefined;
@@ -72,6 +75,10 @@ export function openScript(parts: ScriptParts): Script {
         return refused(`There is no button "${rest}" on the last message.`);
       return told(await hands.press(lastMessage.id, button.custom_id));
     },
+    async private(rest) {
+      if (rest === '') return refused('Say what: @private 12.4 afr.');
+      return told(await typed(rest, hands.directChannelId()));
+    },
     async choose(rest) {
       const menu =
         lastMessage && menus(lastMessage.components).find(({ options }) => optionIn(options, rest));
@@ -98,16 +105,27 @@ export function openScript(parts: ScriptParts): Script {
     },
   };
 
-  function typed(line: string): Promise<Outcome> {
+  function typed(line: string, channelId?: string): Promise<Outcome> {
     const files = attached;
     attached = [];
-    return hands.type(line, { files });
+    return hands.type(line, { files, ...(channelId === undefined ? {} : { channelId }) });
   }
 
-  function told(outcome: Outcome): Omit<Spoken, 'input'> {
+  /** A line without a slash: the bot answers it, asks back, or has nothing to say to it. */
+  async function listened({ id, channel_id: channelId }: WireMessage): Promise<Omit<Spoken, 'input'>> {
+    const answer = await heard(id);
+    if (answer === null) return done('Nothing was asked.', { kind: 'none' });
+    const { result, messageId } = answer;
+    lastMessage = channel.messages(channelId).find((message) => message.id === messageId) ?? lastMessage;
+    const text = lastMessage === undefined ? '' : read(lastMessage);
+    const data = result.reply.kind === 'answer' ? result.reply.data : null;
+    return { ok: result.ok, text, data, error: result.ok ? null : result.error.message };
+  }
+
+  async function told(outcome: Outcome): Promise<Omit<Spoken, 'input'>> {
     if (outcome.kind === 'refused') return refused(outcome.problem);
     if (outcome.kind === 'unanswered') return refused('No answer came in time.');
-    if (outcome.kind === 'posted') return done(read(outcome.message), null);
+    if (outcome.kind === 'posted') return listened(outcome.message);
     const result = results.get(outcome.interactionId);
     const text = textOf(outcome);
     if (result && !result.ok) {
@@ -132,7 +150,9 @@ export function openScript(parts: ScriptParts): Script {
       const directive = /^@(\w+)\s*(.*)$/.exec(input);
       const [, name = '', rest = ''] = directive ?? [];
       const act = Object.hasOwn(directives, name) ? directives[name] : undefined;
-      if (directive && !act) {
+      // a mention of the bot is a line as any other
+      const mention = name.toLowerCase() === channel.botName.toLowerCase();
+      if (directive && !act && !mention) {
         return {
           input,
           ...refused(
@@ -143,7 +163,7 @@ export function openScript(parts: ScriptParts): Script {
         };
       }
       const shown = lastMessage;
-      const spoken = act ? await act(rest.trim()) : told(await typed(input));
+      const spoken = await (act ? act(rest.trim()) : told(await typed(input)));
       if (filesTo !== undefined && lastMessage !== undefined && lastMessage !== shown)
         await keepFiles(lastMessage, filesTo);
       return { input, ...spoken };

@@ -6,6 +6,7 @@ import { instantOf } from '../../src/core/time.ts';
 import { openLog } from '../../src/log.ts';
 import type { TeamRecord } from '../../src/records/team-record.ts';
 import type { Delivered } from '../../src/reminders/deliver.ts';
+import { openHeardBook } from '../../src/say/heard.ts';
 import { formText, plainText, pressable } from '../../src/say/plain-text.ts';
 import { HandClock, testChannel } from './channel.ts';
 import { expectCleanChannel, expectNoStrayPings } from './clean-channel.ts';
@@ -20,6 +21,8 @@ export interface CrewOptions {
   readonly channels?: readonly string[];
   /** Codes with which the platform may refuse the bot in this test. */
   readonly tolerated?: readonly number[];
+  /** Lets the bot read everybody's lines, as in the local channel. */
+  readonly hears?: 'everything';
   /** Whether the test provokes faults that are to be logged. */
   readonly mayLog?: boolean;
 }
@@ -31,6 +34,12 @@ export interface Told {
   readonly text: string;
   /** What the bot made of it; undefined when it never heard of it. */
   readonly result: Result | undefined;
+}
+
+/** What came of a line that was said: null where the bot had nothing to say to it. */
+export interface Spoken {
+  readonly said: WireMessage;
+  readonly answer: { readonly result: Result; readonly message: WireMessage; readonly text: string } | null;
 }
 
 /** Whom to be, and where. */
@@ -52,6 +61,8 @@ export interface Crew extends AsyncDisposable {
   readonly logged: readonly string[];
   readonly lost: readonly string[];
   type(line: string, doing?: Doing): Promise<Told>;
+  /** Says a line without a slash, and waits until the bot has listened to it. */
+  say(line: string, doing?: Doing): Promise<Spoken>;
   /** Presses the button of this label; of several, the one of this order. */
   press(message: WireMessage, label: string, doing?: Doing & { readonly order?: number }): Promise<Told>;
   choose(message: WireMessage, value: string, doing?: Doing): Promise<Told>;
@@ -65,14 +76,20 @@ export interface Crew extends AsyncDisposable {
 
 /** Starts it; `await using` stops it and fails when anything untoward was said on the wire or logged. */
 export async function crewAtWork(options: CrewOptions = {}): Promise<Crew> {
-  const { at = '2026-12-07T09:00', channels = ['build'], tolerated = [], mayLog = false } = options;
+  const { at = '2026-12-07T09:00', channels = ['build'], tolerated = [], mayLog = false, hears } = options;
   const folder = scratchFolder();
   const clock = new HandClock(instant(at, LONDON));
-  const channel = await testChannel({ clock, channels, crew: ['Ada', 'Bram', 'Cleo'] });
+  const channel = await testChannel({
+    clock,
+    channels,
+    crew: ['Ada', 'Bram', 'Cleo'],
+    ...(hears === undefined ? {} : { privilegedIntents: ['content'] }),
+  });
   const wire = await tapWire(channel.apiUrl);
   const logged: string[] = [];
   const lost: string[] = [];
   const results = new Map<string, Result>();
+  const heard = openHeardBook();
   const chargehand = await startChargehand({
     token: channel.token,
     api: wire.apiUrl,
@@ -82,6 +99,8 @@ export async function crewAtWork(options: CrewOptions = {}): Promise<Crew> {
     log: openLog((line) => void logged.push(line), [channel.token]),
     onLost: (why) => void lost.push(why),
     onResult: (id, result) => void results.set(id, result),
+    onHeard: heard.note,
+    ...(hears === undefined ? {} : { hears }),
   });
   await channel.ready();
   const here = channel.channels[0]?.id ?? '';
@@ -101,6 +120,15 @@ export async function crewAtWork(options: CrewOptions = {}): Promise<Crew> {
     record: chargehand.teams.at(channel.guildId).record,
     type: async (line, { as = 'Ada', channelId = here } = {}) =>
       told(await channel.hands(as).type(line, { channelId })),
+    async say(line, { as = 'Ada', channelId = here } = {}) {
+      const outcome = await channel.hands(as).type(line, { channelId });
+      if (outcome.kind !== 'posted') throw new Error(`it was not said: ${textOf(outcome)}`);
+      const answer = await heard.of(outcome.message.id);
+      if (answer === null) return { said: outcome.message, answer: null };
+      const message = channel.messages(channelId).find(({ id }) => id === answer.messageId);
+      if (message === undefined) throw new Error('the answer is not in the channel');
+      return { said: outcome.message, answer: { result: answer.result, message, text: shownIn(message) } };
+    },
     press: async (message, label, { as = 'Ada', order } = {}) =>
       told(await channel.hands(as).press(message.id, buttonOn(message, label, order))),
     async choose(message, value, { as = 'Ada' } = {}) {

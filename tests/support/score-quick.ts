@@ -77,10 +77,11 @@ function differences(expect: QuickLine['expect'], data: JsonObject): readonly st
   ];
 }
 
-function same(found: Json | undefined, expected: Json): boolean {
+function same(found: Json | undefined, expected: string | number | readonly number[]): boolean {
   if (typeof expected === 'number') return typeof found === 'number' && close(found, expected, 1e-9);
-  if (Array.isArray(expected) && Array.isArray(found)) {
-    return found.length === expected.length && expected.every((each: Json, at) => same(found[at], each));
+  if (typeof expected === 'object' && Array.isArray(found)) {
+    const figures: readonly (Json | undefined)[] = found;
+    return figures.length === expected.length && expected.every((each, at) => same(figures[at], each));
   }
   return found === expected;
 }

@@ -40,7 +40,8 @@ export function handsOf(state: ChannelState, person: Person, botThere: () => boo
     const part = usablePart(source, customId);
     const data = isProblem(part) ? part : dataOf(part);
     if (isProblem(data)) return refused(data.problem);
-    return act({ kind: Kind.component, person, channel, data, source });
+    const { ownApp = false } = source.asked ?? {};
+    return act({ kind: Kind.component, person, channel, data, source, ...(ownApp ? { ownApp } : {}) });
   };
 
   const typeCommand = (
@@ -48,6 +49,7 @@ export function handsOf(state: ChannelState, person: Person, botThere: () => boo
     channel: Channel,
     commands: readonly Command[],
     files: readonly Upload[],
+    ownApp: boolean,
   ): Promise<Outcome> | Outcome => {
     const typed = parseCommandLine(line, commands);
     if (typed.kind === 'problem') return refused(typed.problem);
@@ -55,7 +57,8 @@ export function handsOf(state: ChannelState, person: Person, botThere: () => boo
     const made = commandData(world, typed, kept, channel.id);
     if (made.kind === 'problem') return refused(made.problem);
     const name = [typed.command.name, ...typed.branches.map((branch) => branch.name)].join(' ');
-    return act({ kind: Kind.command, person, channel, data: made.data, name, line });
+    const through = ownApp ? { ownApp } : {};
+    return act({ kind: Kind.command, person, channel, data: made.data, name, line, ...through });
   };
 
   return {
@@ -67,16 +70,24 @@ export function handsOf(state: ChannelState, person: Person, botThere: () => boo
       return all.sort((a, b) => (BigInt(a.id) < BigInt(b.id) ? -1 : 1)).map((one) => wireMessage(world, one));
     },
 
-    async type(line, { channelId, files = [] } = {}) {
+    async type(line, { channelId, files = [], ownApp = false } = {}) {
       const channel = channelFor(channelId);
       if (channel === undefined || !mayEnter(channel, person)) return refused('There is no such channel.');
       const wrong = filesProblem(state, files);
       if (wrong !== undefined) return refused(wrong);
       const text = line.trim();
       if (text.startsWith('/')) {
-        return typeCommand(text, channel, allowedCommands(world, person, channel), files);
+        return typeCommand(text, channel, allowedCommands(world, person, channel, ownApp), files, ownApp);
       }
       return say(state, person, channel, text, files);
+    },
+
+    edit: async (messageId, line) => {
+      const message = visible(state, person, messageId);
+      if (message === undefined) return refused('That message is gone.');
+      if (message.authorId !== person.id) return refused('Only who wrote it can change it.');
+      const changed = messages.change({ ...message, content: withMentions(world, line.trim()) });
+      return { kind: 'posted', message: wireMessage(world, changed) };
     },
 
     suggest: async (line, caret, { channelId } = {}) => {
@@ -106,8 +117,8 @@ export function handsOf(state: ChannelState, person: Person, botThere: () => boo
       if (opened === undefined) return refused('That form is closed; open it again.');
       const data = formData(world, opened.form, values);
       if (isProblem(data)) return refused(data.problem);
-      const { channel, source, line } = opened.deed;
-      const asked = line === undefined ? {} : { line };
+      const { channel, source, line, ownApp = false } = opened.deed;
+      const asked = { ...(line === undefined ? {} : { line }), ...(ownApp ? { ownApp } : {}) };
       return act({ kind: Kind.modal, person, channel, data, source, ...asked });
     },
   };

@@ -1,13 +1,20 @@
-import { CommandKind } from '../wire/numbers.ts';
+import type { Json } from '../wire/json.ts';
+import { CommandKind, Install } from '../wire/numbers.ts';
 import type { Channel, Command, Person } from '../world/things.ts';
 import type { World } from '../world/world.ts';
 
 /** The commands this person can call here: registered for the place, and not reserved to rights the person lacks. */
-export function allowedCommands(world: World, person: Person, channel: Channel): readonly Command[] {
+export function allowedCommands(
+  world: World,
+  person: Person,
+  channel: Channel,
+  ownApp = false,
+): readonly Command[] {
   const rights = world.permissionsOf(person);
   return world
     .callable(!world.isDirect(channel))
     .filter(({ kind }) => kind === CommandKind.slash)
+    .filter(({ body }) => installedBy(body['integration_types'], ownApp))
     .filter(({ body }) => {
       const needed = body['default_member_permissions'];
       if (typeof needed !== 'string') return true;
@@ -16,6 +23,10 @@ export function allowedCommands(world: World, person: Person, channel: Channel):
     })
     .toSorted((a, b) => a.name.localeCompare(b.name));
 }
+
+/** Whether a command comes with an app that was added by the server, or to a person's own account; the first unless said. */
+const installedBy = (types: Json | undefined, ownApp: boolean): boolean =>
+  Array.isArray(types) ? types.includes(ownApp ? Install.person : Install.server) : !ownApp;
 
 /** Text with `@Name` turned into the mention of the person of that name, the longest names first. */
 export function withMentions(world: World, text: string): string {

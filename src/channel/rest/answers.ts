@@ -43,7 +43,7 @@ function answerDraft(state: ChannelState, interaction: Interaction, flags: numbe
 }
 
 function askedIn({ id, deed }: Interaction): NonNullable<Message['asked']> {
-  const { name, line, source } = deed;
+  const { name, line, source, ownApp } = deed;
   return {
     interactionId: id,
     kind: deed.kind,
@@ -51,6 +51,7 @@ function askedIn({ id, deed }: Interaction): NonNullable<Message['asked']> {
     ...(name === undefined ? {} : { name }),
     ...(line === undefined ? {} : { line }),
     ...(source === undefined ? {} : { sourceMessageId: source.id }),
+    ...(ownApp === true ? { ownApp } : {}),
   };
 }
 

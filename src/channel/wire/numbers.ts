@@ -50,6 +50,9 @@ export const Intent = {
 /** Every bit that is documented: 0–16, 20, 21, 24, 25. */
 export const ALL_INTENTS = 0x1_ffff | (1 << 20) | (1 << 21) | (1 << 24) | (1 << 25);
 
+/** Who added an app: a server, or a person to the own account. */
+export const Install = { server: 0, person: 1 } as const;
+
 export const Kind = { command: 2, component: 3, autocomplete: 4, modal: 5 } as const;
 
 export const Callback = {

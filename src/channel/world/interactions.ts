@@ -23,6 +23,8 @@ export interface Deed {
   readonly data: JsonObject;
   /** The message whose button was pressed, or whose form was filled in. */
   readonly source?: Message | undefined;
+  /** Done through the app on the person's own account: the bot has no part in the place. */
+  readonly ownApp?: boolean;
   /** The command as typed. */
   readonly name?: string;
   readonly line?: string;
@@ -179,7 +181,8 @@ export class Interactions {
             permissions: world.permissionsOf(deed.person).toString(),
           },
           context: 0,
-          authorizing_integration_owners: { '0': world.guildId },
+          authorizing_integration_owners:
+            deed.ownApp === true ? { '1': deed.person.id } : { '0': world.guildId },
         };
     return compact({
       id: interaction.id,

@@ -106,7 +106,8 @@ function askedPayload(world: World, message: Message): JsonObject | undefined {
   const { asked } = message;
   if (asked === undefined) return undefined;
   const person = world.person(asked.userId);
-  const owners = { '0': guildIdOf(world, message.channelId) ?? '0' };
+  const owners =
+    asked.ownApp === true ? { '1': asked.userId } : { '0': guildIdOf(world, message.channelId) ?? '0' };
   const metadata = compact({
     id: asked.interactionId,
     type: asked.kind,

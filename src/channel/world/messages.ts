@@ -36,6 +36,8 @@ const PASSING_KEPT = 500;
 export class Messages {
   readonly #world: World;
   readonly #passing = new Map<string, Message>();
+  /** How often each new one is delivered; more than once only as a fault. */
+  deliveries = 1;
 
   constructor(world: World) {
     this.#world = world;
@@ -133,7 +135,7 @@ export class Messages {
     const guildId = guildIdOf(world, message.channelId);
     const author = world.person(message.authorId) ?? world.bot;
     const { user: _user, ...member } = memberPayload(author);
-    world.gateway.tell({
+    const event = {
       name: what === 'added' ? 'MESSAGE_CREATE' : 'MESSAGE_UPDATE',
       intents: guildId === undefined ? Intent.directMessages : Intent.guildMessages,
       data: compact({
@@ -143,7 +145,8 @@ export class Messages {
         member: guildId === undefined ? undefined : member,
       }),
       guarded: guildId !== undefined && !author.bot && !message.mentionIds.includes(world.bot.id),
-    });
+    };
+    for (let time = 0; time < (what === 'added' ? this.deliveries : 1); time += 1) world.gateway.tell(event);
   }
 }
 

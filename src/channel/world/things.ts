@@ -81,6 +81,7 @@ export interface Message {
     readonly name?: string;
     readonly line?: string;
     readonly sourceMessageId?: string;
+    readonly ownApp?: boolean;
   };
   /** Set when the bot answered over a webhook route. */
   readonly webhook?: boolean;

@@ -1,0 +1,38 @@
+import type { GivenFile } from '../core/given-file.ts';
+import type { Person, Place } from './hand.ts';
+import { askFor } from './quick-card.ts';
+import type { Request, Result } from './request.ts';
+
+/** A message that somebody wrote, as plain data; whether it asks anything is not yet known. */
+export interface Said {
+  /** The message's id: the same id is the same message, however often it is delivered. */
+  readonly id: string;
+  readonly who: Person;
+  /** Null outside a server's channel. */
+  readonly place: Place | null;
+  /** Without the mention of the bot. */
+  readonly text: string;
+  /** Whether it was said to the bot, by a mention or in private, or only where the bot could read it. */
+  readonly toBot: boolean;
+  readonly files: readonly GivenFile[];
+}
+
+/** More than this is no question but a story. */
+const LONGEST = 400;
+
+/**
+ * What a message asks; null where it cannot ask anything.
+ *
+ * This is the place where a file that comes without a command is given to whoever reads such files.
+ */
+export function requestIn({ id, who, place, text, toBot, files }: Said): Request | null {
+  const words = text.trim();
+  if (words === '' && !toBot) return null;
+  if (words.length > LONGEST && !toBot) return null;
+  return { id, who, place, people: {}, files, asks: askFor(words.slice(0, LONGEST) || ' ') };
+}
+
+/** Whether nothing is to be said: it was talk, and nobody waits for an answer. */
+export function isTalk({ toBot }: Said, { reply }: Result): boolean {
+  return !toBot && reply.kind === 'answer' && reply.data['kind'] === 'none';
+}
