@@ -80,7 +80,8 @@ export function recognise(layout: Layout, assigned: Assignment, stoichiometricAf
     const found = columns.some((column) => column.role === role) || open.some((each) => each.role === role);
     if (found || (role === 'loadKPa' && columns.some((column) => column.role === 'vacuumKPa'))) continue;
     const free = known.filter(
-      ({ index, sample }) => !taken.has(index) && sample.some((cell) => /\d/.test(cell)),
+      ({ index, unit, sample }) =>
+        !taken.has(index) && fits(role, unit) && sample.some((cell) => /\d/.test(cell)),
     );
     open.push({ role, candidates: free.map(({ name }) => name) });
   }

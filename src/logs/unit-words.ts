@@ -38,7 +38,7 @@ const SPELLED: Readonly<Record<string, LogUnit>> = {
   ...spelled('permille', '‰'),
   ...spelled(
     'rpm',
-    'rpm u/min umin rev/min revs/min r/min 1/min min-1 min^-1 tr/min trmin giri/min o/min obr/min v/min omw/min varv/min rot/min tpm',
+    'rpm rpm/min u/min umin rev/min revs/min r/min 1/min min-1 min^-1 tr/min trmin giri/min o/min obr/min v/min omw/min varv/min rot/min tpm',
   ),
   ...spelled('kilo-rpm', 'krpm x1000rpm rpmx1000 1000rpm'),
   ...spelled('lambda', 'lambda λ la'),

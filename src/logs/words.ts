@@ -56,7 +56,7 @@ export const RULES: readonly Rule[] = [
   {
     role: 'transientFuel',
     all: [
-      /\b(accel|acceleration|accelerating|beschleunigung|transient|enrich accel|ae|tip in|reprise|aceleracion|accelerazione)\b/,
+      /\b(accel|acceleration|accelerating|beschleunigung|beschleunigungs|transient|enrich accel|ae|tip in|reprise|aceleracion|accelerazione)\b/,
       /\b(enrich|enrichment|fuel|anreicherung|enrichissement|enriquecimiento|arricchimento|comp|correction|ae)\b/,
     ],
     sure: 9,
@@ -220,7 +220,7 @@ export const RULES: readonly Rule[] = [
   {
     role: 'batteryV',
     all: [
-      /\b(batt|battery|bat|vbat|ubat|supply|batterie|batterie spannung|bordspannung|bordnetz|bateria|batteria|accu|accuspanning|batteri|akumulator|v batt|battery voltage|system voltage|12 v)\b/,
+      /\b(batt|battery|bat|vbat|ubat|supply|batterie|batterie spannung|bord spannung|bordnetz|bateria|batteria|accu|accuspanning|batteri|akumulator|v batt|battery voltage|system voltage|12 v)\b/,
     ],
     none: /\b(correction|corr|temp|comp)\b/,
     sure: 7,
