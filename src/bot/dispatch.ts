@@ -77,8 +77,9 @@ async function answer(
 ): Promise<Result> {
   let settled = request;
   let saved = false;
+  const kept = keptRequests(request, parts);
   try {
-    settled = settleAgain(settleDraft(request, parts.desks) ?? request, parts.catalogue);
+    settled = settleAgain(settleDraft(request, parts.desks) ?? request, parts.catalogue, kept.find);
     const errand = {
       pressedInPlace: settled === request && request.asks.kind === 'press',
       onSaved: () => {
@@ -86,10 +87,13 @@ async function answer(
       },
       onProgress,
     };
-    const reply = await run(parts, settled.asks, (asks) => {
-      // a request handed over is the one that a question is about
-      settled = { ...settled, asks };
-      return makeHand(parts, settled, errand);
+    const reply = await run(parts, settled.asks, {
+      kept,
+      handFor(asks) {
+        // a request handed over is the one that a question is about
+        settled = { ...settled, asks };
+        return makeHand(parts, settled, errand);
+      },
     });
     return {
       ok: true,
@@ -104,23 +108,25 @@ async function answer(
   }
 }
 
-async function run(
-  parts: DispatcherParts,
-  asks: Request['asks'],
-  handFor: (asks: Request['asks']) => Hand,
-): Promise<Reply> {
+interface Course {
+  readonly kept: KeptRequests;
+  readonly handFor: (asks: Request['asks']) => Hand;
+}
+
+async function run(parts: DispatcherParts, asks: Request['asks'], course: Course): Promise<Reply> {
+  const { kept, handFor } = course;
   const { catalogue } = parts;
   if (asks.kind === 'run') {
     const runnable = catalogue.runnable(asks.command, asks.subcommand);
     if (runnable === undefined) throw outdated();
     const outcome = await runnable.run(asks.options, handFor(asks));
-    if (outcome.kind === 'answer') return withAgain(outcome, asks, catalogue);
+    if (outcome.kind === 'answer') return withAgain(outcome, asks, catalogue, kept.keep);
     if (outcome.kind === 'form') return outcome;
-    const reply = await run(parts, outcome.asks, handFor);
+    const reply = await run(parts, outcome.asks, course);
     return reply.kind === 'answer' ? outcome.finish(reply) : reply;
   }
   const ref = readActionRef(asks.ref);
-  if (ref?.command === 'again' && ref.action === 'form') return againForm(ref, catalogue);
+  if (ref?.command === 'again' && ref.action === 'form') return againForm(ref, catalogue, kept.find);
   const actions = (ref && catalogue.find(ref.command)?.command.actions) ?? {};
   // what every object inherits is no action, whatever a button says
   const action = ref && Object.hasOwn(actions, ref.action) ? actions[ref.action] : undefined;

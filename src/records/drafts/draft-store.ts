@@ -12,7 +12,11 @@ export interface Draft {
   readonly choices: readonly Choice[];
 }
 
+/** Afterwards nobody presses a button of a message that old. */
+const KEPT_FOR_MS = 30 * 24 * 3_600_000;
+
 export interface DraftStore {
+  /** Keeps one, and lets go of those older than 30 days. */
   keep(draft: Omit<Draft, 'id'>, atMs: number): Draft;
   find(id: number): Draft | undefined;
 }
@@ -33,9 +37,11 @@ export function openDraftStore(db: Database): DraftStore {
   const insert = db.prepare(
     'INSERT INTO draft (person_id, request, field, choices, at_ms) VALUES (?, ?, ?, ?, ?)',
   );
+  const forget = db.prepare('DELETE FROM draft WHERE at_ms < ?');
   const byId = db.prepare('SELECT id, person_id, request, field, choices FROM draft WHERE id = ?');
   return {
     keep(draft, atMs) {
+      forget.run(atMs - KEPT_FOR_MS);
       const { personId, request, field, choices } = draft;
       const saved = insert.run(personId, JSON.stringify(request), field, JSON.stringify(choices), atMs);
       return { ...draft, id: Number(saved.lastInsertRowid) };

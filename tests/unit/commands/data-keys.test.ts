@@ -35,6 +35,7 @@ function told(value: Json | undefined): readonly Told[] {
   ]);
 }
 
+/** Every example, documents and pictures among them. */
 it('names every number of an answer with its unit, in one style', async () => {
   const catalogue = await allCommands();
   const bot = await openCrewBot();
@@ -60,4 +61,4 @@ it('names every number of an answer with its unit, in one style', async () => {
   expect(seen.keys).toBeGreaterThan(300);
   expect(seen.numbers).toBeGreaterThan(150);
   expect(wrong).toEqual([]);
-});
+}, 30_000);
