@@ -67,7 +67,7 @@ export function choose(
     );
   }
   const giver = openNeedGiver(record, buildId, stages);
-  // everything chosen earlier that comes after one of these waits for it as well
+  // what was chosen earlier and comes after one of these waits for it as well, and the other way round
   const wholeSet = [...startingJobs, ...debrisJobs];
   const fresh = new Set(added.map(({ from }) => from.key));
   for (const { job, from } of added) giver.give(job, needsOf(record, buildId, from, keys, stages));
@@ -77,8 +77,9 @@ export function choose(
     if (later === undefined || job === undefined || job.doneOn !== null) continue;
     const before = wholeSet.filter(
       (one) =>
-        fresh.has(one.key) &&
-        (one.before.includes(key) || (later.after.includes(one.key) && !fresh.has(key))),
+        keys.has(one.key) &&
+        (fresh.has(one.key) || fresh.has(key)) &&
+        (one.before.includes(key) || later.after.includes(one.key)),
     );
     giver.give(
       job,
