@@ -137,5 +137,5 @@ function itemsOf({ name, command: { does }, options, subcommands }: CommandEntry
 
 function sayOption({ name, description, required, choices }: OptionSpec): string {
   const among = choices.length > 0 ? ` (${choices.join(', ')})` : '';
-  return `${name}: ${description}${among}${required ? '' : ', if you like'}`;
+  return `${name}${required ? '' : ' (if you like)'}: ${description}${among}`;
 }

@@ -15,7 +15,7 @@ export const TOPICS: readonly Topic[] = [
   {
     key: 'running',
     name: 'Readings and running',
-    commands: ['reading', 'check', 'fault', 'drive', 'runin', 'lambda'],
+    commands: ['reading', 'check', 'fault', 'log', 'runin', 'lambda'],
   },
   {
     key: 'fit',
@@ -26,6 +26,7 @@ export const TOPICS: readonly Topic[] = [
     key: 'sums',
     name: 'Sums',
     commands: [
+      'ask',
       'convert',
       'injector',
       'pump',
