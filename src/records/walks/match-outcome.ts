@@ -8,10 +8,10 @@ import { plain } from '../suppliers/supplier.ts';
  * @throws UserError 'which-one' when it fits none or several: then all are offered.
  */
 export function matchOutcome(test: GuideTest, typed: string, field: string): Outcome {
-  const measured = byValue(test, typed);
-  if (measured !== undefined) return measured;
   const wanted = plain(typed);
   const same = test.outcomes.filter(({ id, label }) => plain(label) === wanted || id === wanted);
+  const measured = same.length > 0 ? undefined : byValue(test, typed);
+  if (measured !== undefined) return measured;
   const inside = same.length > 0 ? same : test.outcomes.filter(({ label }) => hasWords(label, wanted));
   const [only, ...more] = inside;
   if (only !== undefined && more.length === 0) return only;
