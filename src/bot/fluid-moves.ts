@@ -63,14 +63,11 @@ export interface DrainedTyped {
 
 /** "sump", or "2.3 L from cooling system". */
 export function drainedFluid(hand: Hand, typed: DrainedTyped): Answer {
-  const whole = casesNamed(casesHere(hand), typed.what);
-  const text = whole.length > 0 ? { count: 1, into: typed.what } : readFluidText(typed.what);
-  const fluidCase = caseHere(
-    hand,
-    text.into ?? ('grade' in text ? text.grade : undefined) ?? typed.what,
-    'what',
-  );
-  const volume = typed.volume ?? ('volume' in text ? text.volume : undefined);
+  const text = readFluidText(typed.what);
+  // "sump" alone is no grade but the case; "cooling system, all of it" has its name in it
+  const named = text.into ?? (text.volume === undefined ? undefined : text.grade) ?? typed.what;
+  const fluidCase = caseHere(hand, named, 'what');
+  const volume = typed.volume ?? text.volume;
   return drainCase(hand, fluidCase.id, {
     volumeL: volume === undefined ? undefined : litres('volume', volume),
     distanceKm:

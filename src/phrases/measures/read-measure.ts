@@ -137,5 +137,5 @@ function markOf(word: string): Mark {
   return /^(?:before|must|not past|no later)/u.test(word) ? 'before' : 'during';
 }
 
-const bare = (words: string): string => words.replace(ARTICLE, '').trim();
+const bare = (words: string): string => words.replace(ARTICLE, '').replace(/["“”]/gu, '').trim();
 const trimmed = (words: string): string => words.replace(/^[\s,;.:–-]+|[\s,;.:(–-]+$/gu, '');

@@ -123,7 +123,9 @@ export function budgetItem(budget: GradeBudget, coming: string, before: string):
   }
   const enough =
     neededL === 0
-      ? `${sayLitres(shelfL)} on the shelf`
+      ? shelfL === 0
+        ? 'filled'
+        : `${sayLitres(shelfL)} on the shelf`
       : `enough, ${sayLitres(shelfL)} for ${sayLitres(neededL)}`;
   return { text: `${grade}: ${enough}`, note: `${upper(note)}.`, tone: 'done' };
 }

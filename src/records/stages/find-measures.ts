@@ -64,7 +64,7 @@ export function findMeasure(
   }
   const like = inPlace.filter(
     ({ what, answers, requiredAt }) =>
-      hasSign(what, signs) || (requiredAt === stage.key && answers.length === 0),
+      hasSign(what, signs) || (requiredAt === stage.key && !hasSign(what, answers)),
   );
   const put = { to: 'put', word, again: null } as const;
   if (like.length === 0)
