@@ -29,6 +29,7 @@ const TWO_SIDED = 2.1;
 /** What no statistics see: film, lag and delay that are only nearly right, more so where neighbours differ. Found on model engines. */
 const MODEL_DEVIATION = 0.003;
 const ROUGH_SHARE = 0.03;
+const FILM_SHARE = 0.5;
 
 export function judgeCells({
   axes,
@@ -67,6 +68,7 @@ export function judgeCells({
           (fit.deviation[cell] ?? 1) * noisier,
           MODEL_DEVIATION,
           ROUGH_SHARE * roughness(fit, i, j, speeds),
+          FILM_SHARE * (fit.moved[cell] ?? 0),
         );
       if (seconds < LEAST_S || uncertaintyRatio > MOST_UNCERTAIN) return left('too-little');
       const multiplierRatio = Math.min(1 + capRatio, Math.max(1 - capRatio, full));

@@ -6,12 +6,14 @@ export interface Delay {
   readonly fixedS: number;
   readonly flowS: number;
   readonly lagS: number;
+  /** How long the film of fuel on the walls is felt after a change of load. */
+  readonly filmS: number;
   /** From the log itself, or the usual figures because the log has too few steps. */
   readonly from: 'log' | 'usual';
 }
 
 /** Common practice, no source: 0.4 s at idle down to 0.07 s at full load, and a wideband sensor in its usual place. */
-export const USUAL_DELAY: Delay = { fixedS: 0.06, flowS: 0.22, lagS: 0.08, from: 'usual' };
+export const USUAL_DELAY: Delay = { fixedS: 0.06, flowS: 0.22, lagS: 0.08, filmS: 0.4, from: 'usual' };
 
 const REFERENCE_FLOW = 1000 * 40;
 

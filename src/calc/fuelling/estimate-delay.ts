@@ -7,7 +7,7 @@ import { codeOf, type Screened } from './screen.ts';
 import type { TargetAt } from './target.ts';
 
 const LAGS_S = [0.03, 0.08, 0.14, 0.22] as const;
-const FILMS_S = [0.2, 0.4, 0.8] as const;
+const FILMS_S = [0.2, 0.4, 0.7, 1.1] as const;
 const MOST_DELAY_S = 0.9;
 const DELAY_STEP_S = 0.03;
 /** Edges between bands of flow, as multiples of that at 1000 rpm and 40 kPa. */
@@ -48,7 +48,7 @@ export function* estimateDelay(
       const found = bestLine(sums);
       if (best === undefined || found.left < best.left) {
         const { fixedS, flowS, left, worse } = found;
-        best = { left, worse, delay: { fixedS, flowS, lagS, from: 'log' } };
+        best = { left, worse, delay: { fixedS, flowS, lagS, filmS, from: 'log' } };
       }
     }
   }

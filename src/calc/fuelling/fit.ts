@@ -20,6 +20,8 @@ export interface Fit {
   readonly seconds: Float64Array;
   /** Share of the film of fuel on the walls: how much leaner a rising load reads. */
   readonly film: number;
+  /** How much of each multiplier's readings the film has moved, as a share: 0 where load rose as often as it fell. */
+  readonly moved: Float64Array;
   /** What is left of each reading, as a share of what was asked for. */
   readonly residual: Float32Array;
   /** 1 where a reading counted fully, 0 where it was an outlier. */
@@ -109,6 +111,7 @@ export function* fitMultipliers(readings: Readings, axes: Axes): Generator<void,
     }
     together = alike(residual, weight, readings);
   }
+  const moved = movedByFilm(readings, weight, found[size - 1] ?? 0, cells, speeds);
   const variance = yield* inverseDiagonal(lower, size);
   const multiplier = new Float64Array(cells).fill(Number.NaN);
   const deviation = new Float64Array(cells).fill(Number.NaN);
@@ -123,11 +126,30 @@ export function* fitMultipliers(readings: Readings, axes: Axes): Generator<void,
     deviation,
     seconds,
     film: found[size - 1] ?? 0,
+    moved,
     residual,
     weight,
     noiseRatio,
     together,
   };
+}
+
+/** What the film's share comes to on the average of the readings nearest to each cell. */
+function movedByFilm(
+  { count, load, speed, film, trust }: Readings,
+  weight: Float32Array,
+  share: number,
+  cells: number,
+  speeds: number,
+): Float64Array {
+  const [sum, all] = [new Float64Array(cells), new Float64Array(cells)];
+  for (let r = 0; r < count; r++) {
+    const cell = Math.round(load[0][r] ?? 0) * speeds + Math.round(speed[0][r] ?? 0);
+    const counted = (weight[r] ?? 0) * (trust[r] ?? 0);
+    sum[cell] = (sum[cell] ?? 0) + counted * (film[r] ?? 0);
+    all[cell] = (all[cell] ?? 0) + counted;
+  }
+  return sum.map((each, cell) => ((all[cell] ?? 0) > 0 ? (share * each) / (all[cell] ?? 1) : 0));
 }
 
 /** Gives the cells that are spoken of numbers of their own; -1 for the others. */

@@ -39,8 +39,6 @@ export const LAG_POINTS = [0.585786, 3.414214] as const;
 export const LAG_WEIGHTS = [0.853553, 0.146447] as const;
 /** At this rate of change a reading counts half. */
 const HALF_TRUST_PER_S = 0.06;
-/** How long the film is taken to last. */
-const FILM_S = 0.4;
 
 export function* sortReadings(
   drive: Drive,
@@ -51,7 +49,7 @@ export function* sortReadings(
 ): Generator<void, Sorted> {
   const { count, timeS, at, gapS } = drive;
   const { speedRpm, loadKPa, lambda, trimRatio, targetLambda } = at;
-  const film = filmOf(drive);
+  const film = filmOf(drive, delay.filmS);
   const droppedS = Object.fromEntries(dropReasons.map((reason) => [reason, 0])) as Record<DropReason, number>;
   const out = room(count);
   let used = 0;
@@ -120,7 +118,7 @@ export function* sortReadings(
 }
 
 /** How the film of fuel on the walls has been made to change: the change of load, fading over its time. */
-export function filmOf({ count, timeS, at, gapS }: Drive, lastsS: number = FILM_S): Float32Array {
+export function filmOf({ count, timeS, at, gapS }: Drive, lastsS: number): Float32Array {
   const film = new Float32Array(count);
   const { loadKPa } = at;
   for (let i = 1; i < count; i++) {

@@ -110,7 +110,7 @@ describe('a column', () => {
     ['Drosselklappe (%)', 'throttleRatio'],
     ['Papillon', 'throttleRatio'],
   ])('called "%s" is taken for %s', async (name, role) => {
-    const others = needed.filter((each, place) => ['timeS', 'speedRpm', 'loadKPa', 'lambda'][place] !== role);
+    const others = needed.filter((_, place) => ['timeS', 'speedRpm', 'loadKPa', 'lambda'][place] !== role);
     expect((await columnsOf([...others, name])).by[role]).toBe(name);
   });
 
