@@ -48,7 +48,7 @@ export default defineCommand({
       description: 'Write down something that has been ordered',
       example: '/order place what:"head gasket" supplier:"Norvale Gaskets" due:"in 5 working days"',
       input: z.object({
-        what: line(1000).describe('What has been ordered; several things with a ; between them'),
+        what: line(200).describe('What has been ordered; several things with a ; between them'),
         supplier,
         due: due
           .optional()

@@ -1,7 +1,7 @@
 import type { Answer, Reply } from '../core/reply.ts';
 import type { Day } from '../core/time.ts';
 import { UserError } from '../core/user-error.ts';
-import { hasSeveral } from '../phrases/order-lines.ts';
+import { asSeveral, holdsSeveral } from '../phrases/order-lines.ts';
 import { cancel, chase, promise, receive } from '../records/orders/moves.ts';
 import { byUrgency, type Condition, type Order, type Settlement, standing } from '../records/orders/order.ts';
 import { orderList } from '../records/orders/order-list.ts';
@@ -55,10 +55,10 @@ export function orderTasks(redraw: Redraw): OrderTasks {
 
   return {
     place(hand, { carriage, ...wanted }) {
-      requireShort(wanted.what);
-      if (!hasSeveral(wanted.what) && carriage === undefined) return placeHere(hand, wanted);
       const { what, supplier, due, chaser, link } = wanted;
-      const lines = hasSeveral(what) ? what : oneLine(wanted);
+      const several = isSeveral(what);
+      if (!several && carriage === undefined) return placeHere(hand, wanted);
+      const lines = several ? what : oneLine(wanted);
       return placeSeveral(hand, { lines, supplier, due, carriage, chaser, link }, 'what');
     },
     several(hand, wanted) {
@@ -98,15 +98,17 @@ export function orderTasks(redraw: Redraw): OrderTasks {
   };
 }
 
-/** As long as a name may be; several at once are as many times as long. */
-const LONGEST_NAME = 200;
-
-function requireShort(what: string): void {
-  if (hasSeveral(what) || what.length <= LONGEST_NAME) return;
-  throw new UserError(
-    'bad-input',
-    `what: must be at most ${LONGEST_NAME} characters for one thing. Nothing was changed. Shorten it, or part several things with a ;`,
-  );
+/** @throws UserError 'which-one' where it could be one thing or several. */
+function isSeveral(what: string): boolean {
+  const held = holdsSeveral(what);
+  if (held !== 'perhaps') return held === 'yes';
+  throw new UserError('which-one', `Is "${what}" one thing, or several?`, {
+    field: 'what',
+    choices: [
+      { label: 'Several things', value: asSeveral(what) },
+      { label: 'One thing', value: `+${what}` },
+    ],
+  });
 }
 
 /** One order that has carriage of its own, as a line that is read back the same. */

@@ -27,8 +27,18 @@ const MOST_LINES = 25;
 const LONGEST_NAME = 200;
 const MOST = 10_000;
 
-/** Whether what is typed for one thing holds several. */
-export const hasSeveral = (typed: string): boolean => pieces(typed).length > 1;
+/** Whether what is typed for one thing holds several: some piece of it has a price or a count, or nobody can tell. */
+export function holdsSeveral(typed: string): 'yes' | 'no' | 'perhaps' {
+  const all = pieces(typed);
+  if (all.length < 2 || typed.startsWith('+') || !all.every((piece) => /\p{L}{2}/u.test(piece))) return 'no';
+  return all.some((piece) => /\d/u.test(piece)) ? 'yes' : 'perhaps';
+}
+
+/** The same things with their counts said, so that nobody has to ask. */
+export const asSeveral = (typed: string): string =>
+  pieces(typed)
+    .map((piece) => `${piece} x1`)
+    .join('; ');
 
 const pieces = (typed: string): readonly string[] =>
   typed

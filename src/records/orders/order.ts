@@ -73,8 +73,13 @@ export interface Standing {
   readonly outstanding: number;
 }
 
+/** What it takes to say where an order stands. */
+export interface Counted extends Pick<Order, 'quantity' | 'cancelled'> {
+  readonly arrivals: readonly Pick<Arrival, 'quantity' | 'condition' | 'settlement'>[];
+}
+
 /** An order is open while anything is still to come, also when some of what came must be sorted out. */
-export function standing(order: Pick<Order, 'quantity' | 'cancelled' | 'arrivals'>): Standing {
+export function standing(order: Counted): Standing {
   let [received, toSortOut, refunded] = [0, 0, 0];
   for (const { condition, settlement, quantity } of order.arrivals) {
     if (condition === 'good' || settlement === 'kept') received += quantity;

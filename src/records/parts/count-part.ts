@@ -1,5 +1,4 @@
-import type { Order } from '../orders/order.ts';
-import { standing } from '../orders/order.ts';
+import { type Counted, type OrderKind, standing } from '../orders/order.ts';
 import type { PartStanding, Whereabouts } from './part.ts';
 import type { PartMove } from './part-store.ts';
 
@@ -17,7 +16,11 @@ export type PartCount = Omit<PartStanding, 'part' | 'coming' | 'out'> & {
  * Goods come from outside; work takes some of what is here away and brings it back, also when it is cancelled or paid
  * back. No count goes below nothing: where more was fitted than ever came, it was here without an order.
  */
-export function countPart(needed: number, orders: readonly Order[], moves: readonly PartMove[]): PartCount {
+export function countPart(
+  needed: number,
+  orders: readonly (Counted & { readonly kind: OrderKind })[],
+  moves: readonly PartMove[],
+): PartCount {
   let [inHand, hadCome, toSortOut, sentBack, coming, out] = [0, 0, 0, 0, 0, 0];
   for (const order of orders) {
     const counts = standing(order);

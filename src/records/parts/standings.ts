@@ -1,5 +1,6 @@
 import type { Day } from '../../core/time.ts';
 import { type Order, standing } from '../orders/order.ts';
+import type { CountedOrder } from '../orders/order-store.ts';
 import { type LatenessBook, latenessBook } from '../suppliers/expected.ts';
 import { type CalendarOf, calendarsOf } from '../suppliers/supplier-days.ts';
 import type { TeamRecord } from '../team-record.ts';
@@ -21,7 +22,7 @@ export function standings(
   calendarOf: CalendarOf = calendarsOf(record),
 ): readonly KnownStanding[] {
   const parts = record.parts.ofBuild(buildId);
-  const orders = ordersByPart(parts, record.orders.allOfBuild(buildId));
+  const orders = ordersByPart(parts, record.orders.countedOfBuild(buildId));
   const moves = Map.groupBy(record.parts.movesOfBuild(buildId), ({ partId }) => partId);
   const book = latenessBook(record.orders.timings(), today, calendarOf);
   return parts.map((part) => standingOf(part, orders.get(part.id) ?? [], moves.get(part.id) ?? [], book));
@@ -43,10 +44,11 @@ export function ordersOf(record: TeamRecord, part: KnownPart): readonly Order[] 
   return ordersByPart([part], record.orders.allOfBuild(part.buildId)).get(part.id) ?? [];
 }
 
-function ordersByPart(
+/** Where many parts are is found part by part, so their orders are sorted out once. */
+function ordersByPart<One extends Pick<Order, 'partId' | 'what'>>(
   parts: readonly KnownPart[],
-  orders: readonly Order[],
-): ReadonlyMap<number, readonly Order[]> {
+  orders: readonly One[],
+): ReadonlyMap<number, readonly One[]> {
   const byName = new Map(parts.map(({ id, name }) => [name, id]));
   return Map.groupBy(orders, ({ partId, what }) => partId ?? byName.get(what) ?? NO_PART);
 }
@@ -55,7 +57,7 @@ const NO_PART = 0;
 
 function standingOf(
   part: KnownPart,
-  orders: readonly Order[],
+  orders: readonly CountedOrder[],
   moves: readonly PartMove[],
   book: LatenessBook,
 ): KnownStanding {
@@ -67,7 +69,7 @@ function standingOf(
   return { part, whereabouts, ...counts, coming: of('goods'), out: of('work') };
 }
 
-function comingOf(order: Order, book: LatenessBook): Coming {
+function comingOf(order: CountedOrder, book: LatenessBook): Coming {
   const { id: orderId, supplierId, supplier, promisedOn } = order;
   const { expectedOn, latestOn } = book.expect(supplierId, promisedOn);
   return { orderId, quantity: standing(order).outstanding, supplier, promisedOn, expectedOn, latestOn };
