@@ -23,7 +23,7 @@ export interface Dispatcher {
   /** Carries a request out. Never throws: whatever happens, there is something to show. Long work tells how far it has come. */
   answer(request: Request, onProgress?: (said: string) => void): Promise<Result>;
   /** Answers a message, if it asks anything; null is silence, which is what talk gets. Never throws. */
-  hear(said: Said): Promise<Result | null>;
+  hear(said: Said, onProgress?: (said: string) => void): Promise<Result | null>;
   /** Known values for an option being typed; none when anything is wrong, since nobody has asked yet. */
   suggest(request: SuggestRequest): readonly Choice[];
 }
@@ -48,10 +48,10 @@ const LOOKING = { pressedInPlace: false, onSaved: () => {}, onProgress: () => {}
 export function makeDispatcher(parts: DispatcherParts): Dispatcher {
   return {
     answer: (request, onProgress = () => {}) => answer(parts, request, onProgress),
-    async hear(said) {
+    async hear(said, onProgress = () => {}) {
       const request = requestIn(said);
       if (request === null) return null;
-      const result = await answer(parts, request, () => {});
+      const result = await answer(parts, request, onProgress);
       return isTalk(said, result) ? null : result;
     },
     suggest(request) {

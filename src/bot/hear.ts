@@ -1,4 +1,5 @@
 import type { GivenFile } from '../core/given-file.ts';
+import { logAsked } from './given-log.ts';
 import type { Person, Place } from './hand.ts';
 import { askFor } from './quick-card.ts';
 import type { Request, Result } from './request.ts';
@@ -20,13 +21,11 @@ export interface Said {
 /** More than this is no question but a story. */
 const LONGEST = 400;
 
-/**
- * What a message asks; null where it cannot ask anything.
- *
- * This is the place where a file that comes without a command is given to whoever reads such files.
- */
+/** What a message asks; null where it cannot ask anything. A logger's file that comes without a command asks for its fuelling. */
 export function requestIn({ id, who, place, text, toBot, files }: Said): Request | null {
   const words = text.trim();
+  const log = toBot || words === '' ? logAsked(files, words) : undefined;
+  if (log !== undefined) return { id, who, place, people: {}, files, asks: log };
   if (words === '' && !toBot) return null;
   if (words.length > LONGEST && !toBot) return null;
   return { id, who, place, people: {}, files, asks: askFor(words.slice(0, LONGEST) || ' ') };

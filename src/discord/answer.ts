@@ -16,7 +16,7 @@ import { openProgress } from './progress.ts';
 import type { Answerable } from './read-request.ts';
 
 /** Half of what the platform allows for the first answer: past this we say "working on it" and answer later. */
-const PATIENCE_MS = 1_500;
+export const PATIENCE_MS = 1_500;
 
 export interface AnswerParts {
   readonly timer: Timer;
@@ -56,7 +56,8 @@ export async function answer(
   }
 }
 
-const underWay = (said: string): Answer => ({
+/** What stands in the place of an answer that is still being worked on. */
+export const underWay = (said: string): Answer => ({
   kind: 'answer',
   subject: 'Working on it',
   result: said,

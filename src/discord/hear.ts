@@ -3,13 +3,17 @@ import type { Dispatcher } from '../bot/dispatch.ts';
 import type { Place } from '../bot/hand.ts';
 import type { Said } from '../bot/hear.ts';
 import type { Result } from '../bot/request.ts';
-import { partsOf } from './answer.ts';
+import type { Timer } from '../core/clock.ts';
+import type { Answer } from '../core/reply.ts';
+import { editOf, PATIENCE_MS, partsOf, underWay } from './answer.ts';
 import { cardOf } from './card.ts';
 import type { FileShelf } from './file-shelf.ts';
+import { openProgress } from './progress.ts';
 
 export interface HearParts {
   readonly dispatcher: Pick<Dispatcher, 'hear'>;
   readonly files: Pick<FileShelf, 'put'>;
+  readonly timer: Timer;
   readonly report: (fault: unknown, during: string) => void;
   /** Tells the first delivery of an id from the same one delivered again. */
   readonly isFirst: (id: string) => boolean;
@@ -39,17 +43,36 @@ function isFromPerson({ author, webhookId, type }: Message): boolean {
   return !author.bot && webhookId === null && (type === MessageType.Default || type === MessageType.Reply);
 }
 
-async function hear(message: Message, { dispatcher, files, report, onHeard }: HearParts): Promise<void> {
+async function hear(
+  message: Message,
+  { dispatcher, files, timer, report, onHeard }: HearParts,
+): Promise<void> {
+  let begun: Message | undefined;
+  const progress = openProgress(
+    async (said) => {
+      if (begun === undefined) begun = await reply(message, underWay(said));
+      else await begun.edit(editOf(cardOf(underWay(said))));
+    },
+    timer,
+    (fault) => report(fault, 'showing how far the work has come'),
+  );
+  const stop = timer.after(PATIENCE_MS, progress.begin);
   try {
     const said = saidIn(message, files);
     // without the words there is nothing to go by: the platform keeps them back unless they are meant for us
     const result =
-      said.text === '' && said.files.length === 0 && !said.toBot ? null : await dispatcher.hear(said);
-    const shown = result === null ? null : { result, messageId: await reply(message, result) };
+      said.text === '' && said.files.length === 0 && !said.toBot
+        ? null
+        : await dispatcher.hear(said, progress.say);
+    stop();
+    await progress.end();
+    const shown = result === null ? null : { result, messageId: await show(message, begun, result) };
     onHeard?.(message.id, shown);
   } catch (error) {
     onHeard?.(message.id, null);
     report(error, `answering message ${message.id}`);
+  } finally {
+    stop();
   }
 }
 
@@ -78,11 +101,22 @@ function placeOf({ guildId, channelId, channel }: Message): Place | null {
   };
 }
 
-/** The nonce is made of the message's id, so that an answer whose receipt got lost is not posted a second time. */
-async function reply(message: Message, { reply: answer }: Result): Promise<string> {
+/** Shows the result, in the message that said how far it had come if there is one. */
+async function show(
+  message: Message,
+  begun: Message | undefined,
+  { reply: answer }: Result,
+): Promise<string> {
   if (answer.kind === 'form') throw new Error('a message cannot be answered by a form');
+  if (begun === undefined) return (await reply(message, answer)).id;
+  await begun.edit(editOf(cardOf(answer)));
+  return begun.id;
+}
+
+/** The nonce is made of the message's id, so that an answer whose receipt got lost is not posted a second time. */
+function reply(message: Message, answer: Answer): Promise<Message> {
   const parts = partsOf(cardOf(answer));
-  const sent = await message.reply({
+  return message.reply({
     ...parts,
     allowedMentions: { ...parts.allowedMentions, repliedUser: false },
     flags: [MessageFlags.IsComponentsV2],
@@ -90,5 +124,4 @@ async function reply(message: Message, { reply: answer }: Result): Promise<strin
     nonce: message.id,
     enforceNonce: true,
   });
-  return sent.id;
 }
