@@ -73,7 +73,7 @@ function measureAnswer(view: WalkView, { measure, causes }: Step & { readonly ki
         note: 'If it may be undone at this stage, undo it and try again. If it must stay for now, say so, and the search goes on.',
       },
     ],
-    working: workingOf(view),
+    working: workingOf(view, measure.what),
     ...cautionOf(cautionsAround(view, causes)),
     buttons: [...measureButtons(view.walk, measure.id), ...tailButtons(view.walk)],
   };
@@ -130,14 +130,14 @@ const frame = (view: WalkView): Pick<Answer, 'kind' | 'subject' | 'audience' | '
   data: walkData(view),
 });
 
-/** What was found last, why something comes first, and what is out. */
-function workingOf(view: WalkView): readonly string[] {
+/** What was found last, why something comes first, and what is out. `saidAlready` is what the card names anyway. */
+function workingOf(view: WalkView, saidAlready?: string): readonly string[] {
   const { walk, position } = view;
   const last = findingsNow(walk).at(-1);
   const most = position.beliefs.suspects.slice(0, 2).map(({ cause }) => cause.id);
   const because = [
     ...new Set(position.raises.filter(({ cause }) => most.includes(cause)).map((raise) => raise.because)),
-  ];
+  ].filter((words) => saidAlready === undefined || !words.includes(saidAlready));
   return [
     ...(last === undefined ? [] : [`Last: ${sayFound(view, last.step, last.outcome)} (${last.byName}).`]),
     ...(because.length === 0 ? [] : [`From the record: ${because.join('; ')}.`]),

@@ -183,6 +183,27 @@ async function partsAndSuppliers(bot: CrewBot): Promise<readonly Result[]> {
   ];
 }
 
+/** Searches at every point they can be at: a test, a cause, another guide, beyond it, closed, and a list of them. */
+async function searches(bot: CrewBot): Promise<readonly Result[]> {
+  const begin = (symptom: string): Promise<Result> => bot.run('fault start', { symptom });
+  const find = (search: string, result: string): Promise<Result> =>
+    bot.run('fault found', { search, result });
+  for (const symptom of ['smoke', 'charging', 'wont rev', 'no oil pressure', 'rough idle'])
+    await begin(symptom);
+  const begun = await begin('no spark');
+  const test = await find('smoke', 'blue');
+  await begin('boost');
+  await find('boost', 'too much');
+  const beyond = await find('boost', 'a big hose');
+  const toCorrect = { walk: String(cardIn(beyond).data['walk']), finding: 2 };
+  const correct = await bot.press(writeActionRef({ command: 'fault', action: 'correct', args: toCorrect }));
+  await begin('wont start');
+  const another = await find('will not start', 'does not turn');
+  await begin('no crank');
+  const cause = await find('no crank', 'spins');
+  return [test, correct, begun, cause, another, beyond, await bot.run('fault list')];
+}
+
 describe('every button, menu and form', () => {
   it('leads to an action there is, followed from reply to reply', async () => {
     const bot = await openCrewBot();
@@ -203,6 +224,7 @@ describe('every button, menu and form', () => {
       await bot.run('order list'),
       await bot.run('order show', { order: '1' }),
       ...(await partsAndSuppliers(bot)),
+      ...(await searches(bot)),
       await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
       await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
       await bot.run('ask', { text: 'v8 displacement' }),
