@@ -214,7 +214,7 @@ const gauge = subcommand({
       result: areaWords(areaMm2),
       working: [
         `${say.both('length', sum.value.diameterMm)} as one solid wire`,
-        ...(next === undefined ? [] : [`next standard metric size up: ${sayNumber(next.areaMm2, 3)} mm²`]),
+        ...(next === undefined ? [] : [sizeWords(areaMm2, next.areaMm2)]),
       ],
       calculation: sum,
       data: {
@@ -226,6 +226,11 @@ const gauge = subcommand({
     });
   },
 });
+
+const sizeWords = (areaMm2: number, nextMm2: number): string =>
+  Math.abs(areaMm2 - nextMm2) < 1e-6
+    ? 'a standard metric size'
+    : `next standard metric size up: ${sayNumber(nextMm2, 3)} mm²`;
 
 const load = subcommand({
   description: 'Current a load draws, from its power or its resistance',

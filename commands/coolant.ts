@@ -3,11 +3,24 @@ import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { absolutePressure, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { outsidePressure } from '../src/calc/air/outside.ts';
-import { drainAndFill, drainNeeded, mixTwo, oldLeft } from '../src/calc/fluids/coolant-change.ts';
+import {
+  drainAndFill,
+  drainNeeded,
+  mixTwo,
+  oldLeft,
+  systemVolume,
+} from '../src/calc/fluids/coolant-change.ts';
 import { coolantHeat } from '../src/calc/fluids/coolant-heat.ts';
-import { type Glycol, glycolBoiling, glycolFreezing, massShare } from '../src/calc/fluids/glycol.ts';
+import {
+  capForBoiling,
+  type Glycol,
+  glycolBoiling,
+  glycolFreezing,
+  massShare,
+} from '../src/calc/fluids/glycol.ts';
 import { together } from '../src/calc/together.ts';
 import { sayIn } from '../src/calc/units/say.ts';
+import { UserError } from '../src/core/user-error.ts';
 import { coolantStandard, glycols } from '../src/tables/fluids.ts';
 
 const HALF = 0.5;
@@ -64,28 +77,38 @@ const freeze = subcommand({
 });
 
 const boil = subcommand({
-  description: 'Boiling point under the cap, by share of antifreeze and height',
+  description: 'Boiling point under the cap, by share and height; or the cap for a boiling point',
   example: '/coolant boil cap:"1.1 bar" share:"50 %"',
   assumes: ['share', 'glycol', 'altitude'],
   input: z.object({
-    cap: gaugePressure('cap', 'What is stamped on the cap, e.g. 1.1 bar or 16 psi'),
+    cap: gaugePressure('cap', 'What is stamped on the cap, e.g. 1.1 bar or 16 psi').optional(),
+    wanted: quantity('wanted', 'temperature', 'Or the boiling point wanted: says the cap').optional(),
     share: share.prefault('50 %'),
     glycol: glycolName,
     altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
     barometer: absolutePressure('barometer', 'Air pressure where the car stands').optional(),
   }),
-  run({ cap, share: volumeRatio, glycol: id, altitude, barometer }, { say }) {
+  run({ cap: given, wanted, share: volumeRatio, glycol: id, altitude, barometer }, { say }) {
+    if ((given === undefined) === (wanted === undefined)) {
+      throw new UserError('bad-input', 'Give either cap or wanted: cap:"1.1 bar", or wanted:"130 °C".');
+    }
     const outside = outsidePressure({
       barometerKpa: barometer,
       altitudeM: altitude === undefined ? undefined : altitude * 1000,
     });
     const glycol = glycolOf(id);
-    const pressureKpa = outside.value.atmosphereKpa + cap;
+    const { atmosphereKpa } = outside.value;
+    const cap =
+      given ?? capForBoiling({ volumeRatio, glycol, boilingC: wanted ?? 0, atmosphereKpa }).value.capKpa;
+    const pressureKpa = atmosphereKpa + cap;
     const sum = glycolBoiling({ volumeRatio, glycol, pressureKpa });
     const { boilingC, waterBoilingC } = sum.value;
     return sumAnswer({
       subject: 'Coolant',
-      result: `Boils at ${say.both('temperature', boilingC)} under ${say.both('pressure', cap)}`,
+      result:
+        given === undefined
+          ? `A cap of ${say.both('pressure', cap)} at least boils at ${say.both('temperature', boilingC)}`
+          : `Boils at ${say.both('temperature', boilingC)} under ${say.both('pressure', cap)}`,
       working: [
         `${percent(volumeRatio)} ${glycol.name}; plain water ${say.both('temperature', waterBoilingC)}`,
         `${say.one('pressure', pressureKpa, 4)} absolute`,
@@ -215,6 +238,32 @@ const mix = subcommand({
   },
 });
 
+const volumeOf = subcommand({
+  description: 'Volume of a system from a drain and refill, by refractometer before and after',
+  example: '/coolant volume drained:"2 L" from:"30 %" after:"47.5 %"',
+  assumes: ['fresh'],
+  input: z.object({
+    drained: quantity('drained', 'volume', 'What came out and was filled in'),
+    from: quantity('from', 'percent', 'Antifreeze before, by refractometer'),
+    after: quantity('after', 'percent', 'Antifreeze after, run warm'),
+    fresh,
+  }),
+  run({ drained: drainedL, from: fromRatio, after: afterRatio, fresh: freshRatio }, { say }) {
+    const sum = systemVolume({ drainedL, fromRatio, afterRatio, freshRatio });
+    const { systemL, perPercentL } = sum.value;
+    return sumAnswer({
+      subject: 'Coolant',
+      result: `The system holds ${say.both('volume', systemL)}`,
+      certainty: `A reading one per cent out makes it ${say.one('volume', perPercentL, 2)} more or less.`,
+      working: [
+        `${say.one('volume', drainedL)} at ${percent(freshRatio)} moved ${percent(fromRatio)} to ${percent(afterRatio)}`,
+      ],
+      calculation: sum,
+      data: { kind: 'coolant-volume', volumeL: systemL, drainedL, fromRatio, afterRatio, freshRatio },
+    });
+  },
+});
+
 const heat = subcommand({
   description: 'Heat that coolant carries away, from flow and rise',
   example: '/coolant heat flow:"100 L/min" rise:6',
@@ -248,5 +297,5 @@ const heat = subcommand({
 
 export default defineCommand({
   description: 'Coolant: freezing and boiling, fill, drain and refill to a share, cap pressure, heat',
-  subcommands: { freeze, boil, fill, change, drain, mix, heat },
+  subcommands: { freeze, boil, fill, change, drain, mix, volume: volumeOf, heat },
 });

@@ -2,8 +2,9 @@ import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { gaugePressure, quantity, turningSpeed } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
+import { coolerDrop, coolerFlow } from '../src/calc/fluids/oil-cooler.ts';
 import { hotGrade } from '../src/calc/fluids/oil-grade.ts';
-import { laminarFlow, restrictorFlow } from '../src/calc/fluids/oil-line.ts';
+import { restrictorFlow } from '../src/calc/fluids/oil-line.ts';
 import { judgeOilPressure } from '../src/calc/fluids/oil-pressure.ts';
 import { dynamicViscosity, temperatureAt, viscosityAt } from '../src/calc/fluids/oil-viscosity.ts';
 import { viscosityIndex } from '../src/calc/fluids/viscosity-index.ts';
@@ -183,29 +184,34 @@ const HOT_OIL: Partial<Calculation<unknown>> = {
 const line = subcommand({
   description: 'Oil line: velocity, pressure drop, and the bore it should have',
   example: '/oil line flow:"40 L/min" bore:"12.7 mm" length:"2 m"',
-  assumes: HOT,
+  assumes: ['length', 'side', ...HOT],
   input: z.object({
     flow: quantity('flow', 'flow', 'Flow of oil, e.g. 40 L/min'),
-    bore: quantity('bore', 'length', 'Inside diameter, e.g. 12.7 mm or 1/2 in'),
+    bore: quantity('bore', 'length', 'Inside diameter, e.g. 12.7 mm; left out: the one it needs').optional(),
     length: quantity('length', 'length', 'Length of the line').prefault('1 m'),
     side: z.enum(['pressure', 'suction', 'return']).default('pressure').describe('Which line it is'),
     ...hot,
   }),
-  run(
-    { flow: flowCcMin, bore: boreMm, length: lengthMm, side, temp, density: densityKgM3, ...typed },
-    { say },
-  ) {
+  run({ flow: flowCcMin, bore, length: lengthMm, side, temp, density: densityKgM3, ...typed }, { say }) {
     const oil = viscosityAt({ ...oilOf(typed), temperatureC: temp });
     const { viscosityMm2S } = oil.value;
+    const wanted = boreForVelocity({ flowCcMin, velocityMPerS: VELOCITY_M_S[side] });
+    const boreMm = bore ?? wanted.value.boreMm;
     const sum = lineFlow({ flowCcMin, boreMm, lengthMm, densityKgM3, viscosityMm2S });
     const { velocityMPerS, reynolds, dropKpa } = sum.value;
-    const wanted = boreForVelocity({ flowCcMin, velocityMPerS: VELOCITY_M_S[side] });
+    const narrow = velocityMPerS > VELOCITY_M_S[side] * (bore === undefined ? 2 : 1.2);
+    const needed = `${say.both('length', wanted.value.boreMm)} bore`;
     return sumAnswer({
       subject: 'Oil line',
-      result: `${say.both('velocity', velocityMPerS)}, loses ${say.both('pressure', dropKpa)}`,
+      result:
+        bore === undefined
+          ? `${needed} at least for a ${side} line, loses ${say.one('pressure', dropKpa)}`
+          : `${say.one('velocity', velocityMPerS)}, loses ${say.both('pressure', dropKpa)}${narrow ? `: narrow for a ${side} line` : ''}`,
+      ...(narrow ? { tone: 'soon' as const } : {}),
+      certainty: 'Fittings and bends come on top; cold oil loses many times as much.',
       working: [
         `${cst(viscosityMm2S)} at ${say.both('temperature', temp)}, ${reynolds < 2300 ? 'laminar' : 'turbulent'} (Reynolds ${Math.round(reynolds)})`,
-        `a ${side} line for ${say.one('velocity', VELOCITY_M_S[side])} (common practice) takes a bore of ${say.both('length', wanted.value.boreMm)}`,
+        `a ${side} line for ${say.one('velocity', VELOCITY_M_S[side])} (common practice) takes a ${needed}`,
       ],
       calculation: together(HOT_OIL, oil, sum, { sources: ['COMMON'] }),
       data: {
@@ -222,36 +228,46 @@ const line = subcommand({
 });
 
 const cooler = subcommand({
-  description: 'Flow that a pressure drives through a thin line or one tube of a cooler',
-  example: '/oil cooler drop:"100 kPa" bore:"4 mm" length:"300 mm"',
-  assumes: HOT,
+  description: 'Pressure an oil cooler costs at a flow, or the flow a pressure drives through it',
+  example: '/oil cooler flow:"20 L/min" bore:"4 mm" length:"300 mm" tubes:20',
+  assumes: ['tubes', ...HOT],
   input: z.object({
-    drop: quantity('drop', 'pressure', 'Pressure across it'),
     bore: quantity('bore', 'length', 'Inside diameter of one tube'),
     length: quantity('length', 'length', 'Its length'),
+    flow: quantity('flow', 'flow', 'Flow of oil, e.g. 20 L/min').optional(),
+    drop: quantity('drop', 'pressure', 'Or the pressure across it').optional(),
     tubes: z.number().int().min(1).max(200).default(1).describe('How many side by side'),
     ...hot,
   }),
-  run(
-    { drop: dropKpa, bore: boreMm, length: lengthMm, tubes, temp, density: densityKgM3, ...typed },
-    { say },
-  ) {
+  run({ drop, flow, bore: boreMm, length: lengthMm, tubes, temp, density: densityKgM3, ...typed }, { say }) {
+    if ((flow === undefined) === (drop === undefined)) {
+      throw new UserError('bad-input', 'Give either flow or drop: flow:"20 L/min", or drop:"100 kPa".');
+    }
     const oil = viscosityAt({ ...oilOf(typed), temperatureC: temp });
-    const { viscosityMpaS } = dynamicViscosity({ viscosityMm2S: oil.value.viscosityMm2S, densityKgM3 }).value;
-    const sum = laminarFlow({ dropKpa, boreMm, lengthMm, viscosityMpaS, densityKgM3 });
-    const flowLMin = sum.value.flowLMin * tubes;
+    const { viscosityMm2S } = oil.value;
+    const made = { tubes, boreMm, lengthMm, densityKgM3, viscosityMm2S };
+    const driven = drop === undefined ? undefined : coolerFlow({ ...made, dropKpa: drop });
+    const flowCcMin = driven?.value.flowCcMin ?? flow ?? 0;
+    const sum = driven ?? coolerDrop({ ...made, flowCcMin });
+    const { reynolds, velocityMPerS } = sum.value;
+    const dropKpa = drop ?? sum.value.dropKpa;
+    const through = `${tubes === 1 ? 'one tube' : `${tubes} tubes`} of ${say.one('length', boreMm)}`;
     return sumAnswer({
-      subject: 'Oil',
-      result: `${say.both('liquidFlow', flowLMin * 1000)} through ${tubes === 1 ? '' : `${tubes} of `}${say.one('length', boreMm)} at ${say.both('pressure', dropKpa)}`,
+      subject: 'Oil cooler',
+      result:
+        flow === undefined
+          ? `${say.both('liquidFlow', flowCcMin)} through ${through} at ${say.one('pressure', dropKpa)}`
+          : `Costs ${say.both('pressure', dropKpa)} at ${say.one('liquidFlow', flowCcMin)} through ${through}`,
+      certainty: 'Ends, tanks and fittings come on top; the maker’s curve outranks the sum.',
       working: [
-        `${cst(oil.value.viscosityMm2S)} at ${say.both('temperature', temp)}, Reynolds ${Math.round(sum.value.reynolds)}`,
+        `${cst(viscosityMm2S)} at ${say.both('temperature', temp)}, ${reynolds < 2300 ? 'laminar' : 'turbulent'} (Reynolds ${Math.round(reynolds)}), ${say.one('velocity', velocityMPerS)} in a tube`,
       ],
       calculation: together(HOT_OIL, oil, sum),
       data: {
         kind: 'oil-flow',
-        flowCcMin: flowLMin * 1000,
+        flowCcMin,
         dropKPa: dropKpa,
-        reynolds: sum.value.reynolds,
+        reynolds,
         boreMm,
       },
     });

@@ -137,10 +137,43 @@ export function glycolForMassShare(fill: {
   };
 }
 
+/**
+ * Volume of a system from a change that was measured: V = d·(c_n − c1)/(c2 − c1), drainAndFill solved for it.
+ *
+ * Source: balance of volumes (key DEFINITION). Valid: shares at least 0.02 apart, run warm until well mixed.
+ * @throws UserError 'out-of-range' when the shares are too near, or do not fit together.
+ */
+export function systemVolume(change: {
+  readonly drainedL: number;
+  readonly fromRatio: number;
+  readonly afterRatio: number;
+  readonly freshRatio: number;
+}): Calculation<{ readonly systemL: number; readonly perPercentL: number }> {
+  const { drainedL, fromRatio, afterRatio, freshRatio } = change;
+  requireRange(
+    { what: 'What is drained', value: drainedL, min: 0.1, max: 200, unit: 'L' },
+    share('The share before', fromRatio),
+    share('The share after', afterRatio),
+    share('The share of what is filled in', freshRatio),
+  );
+  const moved = (afterRatio - fromRatio) / (freshRatio - fromRatio);
+  if (!(Math.abs(afterRatio - fromRatio) >= 0.02 && moved > 0 && moved <= 1)) {
+    throw new UserError(
+      'out-of-range',
+      `Filling in ${percent(freshRatio)} cannot have moved ${percent(fromRatio)} to ${percent(afterRatio)} measurably: the share after must lie between the two, at least 2 % from the first.`,
+    );
+  }
+  const systemL = drainedL / moved;
+  return {
+    ...MIXED,
+    value: { systemL, perPercentL: (systemL * 0.01) / Math.abs(afterRatio - fromRatio) },
+  };
+}
+
 export const coolantChangeSheet: SumSheet = {
   title: 'Draining and filling to a share',
   formula:
-    'c2 = c1·(1 − d/V) + c_n·d/V; d = V·(c_t − c1)/(c_n − c1); old = (1 − d/V)^n; V_g = V/(1 + s·(1 − w)/w)',
+    'c2 = c1·(1 − d/V) + c_n·d/V; d = V·(c_t − c1)/(c_n − c1); old = (1 − d/V)^n; V = d·(c_n − c1)/(c2 − c1); V_g = V/(1 + s·(1 − w)/w)',
   symbols: {
     'c1, c2, c_t, c_n': 'share now, after, wanted, and of what is filled in',
     'd, V': 'drained and system volume, L',

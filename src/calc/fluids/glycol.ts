@@ -1,4 +1,5 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
 import { waterBoiling } from './water-boiling.ts';
 
@@ -102,6 +103,41 @@ export function glycolBoiling(mix: {
       'Never open a hot system: under pressure it is above its open boiling point, and scalds. A hot spot boils before the gauge shows it.',
     ],
   };
+}
+
+/** Halvings that bring a pressure to its twelfth digit. */
+const HALVINGS = 50;
+/** No cap of a car holds more, kPa. */
+const MOST_CAP_KPA = 300;
+
+/**
+ * Cap that lets a mixture boil no sooner than wanted: glycolBoiling solved for the pressure by halving.
+ *
+ * Source and limits: as there (key ASHRAE). Valid: caps up to 300 kPa.
+ * @throws UserError 'out-of-range' when it boils later without a cap, or no cap is enough.
+ */
+export function capForBoiling(mix: {
+  readonly volumeRatio: number;
+  readonly glycol: Glycol;
+  readonly boilingC: number;
+  readonly atmosphereKpa: number;
+}): Calculation<{ readonly capKpa: number }> {
+  const { boilingC, atmosphereKpa, ...rest } = mix;
+  const under = (capKpa: number) => glycolBoiling({ ...rest, pressureKpa: atmosphereKpa + capKpa });
+  const [open, most] = [under(0), under(MOST_CAP_KPA)];
+  if (boilingC < open.value.boilingC || boilingC > most.value.boilingC) {
+    throw new UserError(
+      'out-of-range',
+      `It boils at ${open.value.boilingC.toFixed(0)} °C without a cap and at ${most.value.boilingC.toFixed(0)} °C under ${MOST_CAP_KPA} kPa: ask for one between, or change the share.`,
+    );
+  }
+  let [low, high] = [0, MOST_CAP_KPA];
+  for (let pass = 0; pass < HALVINGS; pass += 1) {
+    const middle = (low + high) / 2;
+    if (under(middle).value.boilingC < boilingC) low = middle;
+    else high = middle;
+  }
+  return { ...under(high), value: { capKpa: high } };
 }
 
 export const glycolSheet: SumSheet = {

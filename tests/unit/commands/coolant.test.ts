@@ -4,6 +4,15 @@ import { expectSum, refusalOf, sumOf } from '../../support/sum.ts';
 describe('/coolant', () => {
   it.each([
     {
+      line: '/coolant boil wanted:"130 °C"',
+      result: 'A cap of 1.11 bar (16 psi) at least boils at 130 °C (266 °F)',
+    },
+    {
+      line: '/coolant volume drained:"2 L" from:"30 %" after:"47.5 %"',
+      result: 'The system holds 8 L (8.45 US qt)',
+      data: { volumeL: 8 },
+    },
+    {
       line: '/coolant freeze share:"50 %"',
       result: '50 % ethylene glycol freezes at −38 °C (−36 °F)',
       data: { glycolRatio: 0.5 },
@@ -62,6 +71,9 @@ describe('/coolant', () => {
   });
 
   it.each([
+    ['/coolant boil', 'Give either cap or wanted'],
+    ['/coolant boil wanted:"180 °C"', 'without a cap'],
+    ['/coolant volume drained:"2 L" from:"30 %" after:"30.5 %"', 'measurably'],
     ['/coolant freeze share:"70 %"', 'takes 0 to 57.4 %'],
     [
       '/coolant change volume:"8 L" from:"30 %" to:"50 %" fresh:"40 %"',

@@ -17,8 +17,25 @@ describe('/oil', () => {
     { line: '/oil grade v100:"10.5 cSt" hths:3', result: 'SAE 30', data: { hotGrade: 30 } },
     {
       line: '/oil line flow:"40 L/min" bore:"12.7 mm" length:"2 m"',
-      result: '5.26 m/s (17.3 ft/s), loses 0.697 bar (10.1 psi)',
+      result: '5.26 m/s, loses 0.697 bar (10.1 psi)',
       data: { velocityMPerS: 5.2627 },
+    },
+    {
+      line: '/oil line flow:"40 L/min" bore:"10 mm" side:suction',
+      result: '8.49 m/s, loses 1.08 bar (15.6 psi): narrow for a suction line',
+    },
+    {
+      line: '/oil line flow:"40 L/min"',
+      result: '13.7 mm (0.541 in) bore at least for a pressure line, loses 0.241 bar',
+      data: { boreMm: 13.734 },
+    },
+    {
+      line: '/oil cooler flow:"20 L/min" bore:"4 mm" length:"300 mm" tubes:20',
+      result: 'Costs 93.6 mbar (1.36 psi) at 20 L/min through 20 tubes of 4 mm',
+    },
+    {
+      line: '/oil cooler drop:"100 kPa" bore:"4 mm" length:"300 mm"',
+      result: '6.17 L/min (1.63 US gal/min) through one tube of 4 mm at 100 kPa',
     },
     {
       line: '/oil restrictor bore:"1.5 mm" pressure:"4 bar"',
@@ -67,6 +84,8 @@ describe('/oil', () => {
   });
 
   it.each([
+    ['/oil cooler bore:"4 mm" length:"300 mm"', 'Give either flow or drop'],
+    ['/oil cooler bore:"50 mm" length:"10 mm" tubes:200 drop:"1500 kPa"', 'more than 1000 L/min'],
     ['/oil grade', 'Give either grade or v100'],
     ['/oil grade grade:10W-45', 'no grade of SAE J300'],
     ['/oil grade v100:"30 cSt"', 'No grade of SAE J300 has 30'],
