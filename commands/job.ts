@@ -8,7 +8,6 @@ import {
   byHand,
   finishHere,
   jobBookHere,
-  jobHere,
   moveJob,
   reportJob,
   showJob,
@@ -117,7 +116,7 @@ export default defineCommand({
       example: '/job show job:sump',
       input: z.object({ job }),
       suggest: { job: suggestJob },
-      run: (input, hand) => showJob(hand, jobHere(hand, input.job)),
+      run: (input, hand) => showJob(hand, input.job),
     }),
     needs: subcommand({
       description: 'Add to what a job waits for, or take off',
@@ -175,7 +174,7 @@ export default defineCommand({
   actions: {
     show: action({
       input: z.object(pressed),
-      run: (input, hand) => showJob(hand, jobHere(hand, input.job)),
+      run: (input, hand) => showJob(hand, input.job),
     }),
     list: action({
       input: z.object({ stage: stage.optional(), page }),
@@ -275,7 +274,7 @@ function changeNeeds(
   { job: typed, add: more, remove }: { job: string; add?: string | undefined; remove?: string | undefined },
   hand: Hand,
 ): Answer {
-  if (more === undefined && remove === undefined) return showJob(hand, jobHere(hand, typed));
+  if (more === undefined && remove === undefined) return showJob(hand, typed);
   const build = buildWithJobs(hand);
   const { today } = crewOf(hand);
   return moveJob(hand, typed, (record, found) => {

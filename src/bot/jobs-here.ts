@@ -50,9 +50,10 @@ export function suggestStagesHere(typed: string, hand: Hand): readonly Choice[] 
 
 export const byHand = (hand: Hand): By => ({ name: hand.who.name, on: crewOf(hand).today });
 
-/** A job as a card. */
-export function showJob(hand: Hand, job: Job): Answer {
-  return jobAnswer({ job, book: jobBookHere(hand), today: crewOf(hand).today });
+/** The job meant by its number or name, as a card. @throws UserError 'not-found' or 'which-one'. */
+export function showJob(hand: Hand, typed: string): Answer {
+  const book = jobBookHere(hand);
+  return jobAnswer({ job: findJob(book.jobs, typed), book, today: crewOf(hand).today });
 }
 
 /** The card of a job that has just been changed. */
@@ -100,7 +101,7 @@ const NOW_BUTTON: Button = {
 /** Marks a job as done and says what can be done because of it. */
 export function finishHere(hand: Hand, typed: string, came?: Came): Answer {
   const before = jobBookHere(hand);
-  const { id } = jobHere(hand, typed);
+  const { id } = findJob(before.jobs, typed);
   const changed = hand.change((record) => finishJob(record, jobAgain(record, id), byHand(hand), came));
   const after = jobBookHere(hand);
   const freed = after.jobs.filter((job) => canBeDone(job, after) && !wasFree(job.id, before));

@@ -4,7 +4,7 @@ import { addDays, type Day, sayDay } from '../core/time.ts';
 import { bottomAxis, type Scale, type Tick } from './axes.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
 import { element, type Rect } from './svg.ts';
-import { fitted, line, paragraph } from './words.ts';
+import { fitted, line, paragraph, widthOf } from './words.ts';
 
 /** Days counted from today: one tenth, half and nine tenths of the runs lie at or before. */
 export interface TimelineSpread {
@@ -59,7 +59,7 @@ export function timelinePicture(data: TimelineData): Drawing {
     ...data.rows.map((row) => (row.kind === 'work' ? row.ends.p90 : row.arrives.p90)),
   );
   const scale = scaleLinear([0, last + 2], [plot.x, plot.x + plot.width]);
-  const key = paragraph(keyLine(data), { ...column, y: plot.y + plot.height + 30 }, KEY_TYPE, 5);
+  const key = paragraph(keyLine(data), { ...column, y: plot.y + plot.height + 46 }, KEY_TYPE, 5);
   const height = Math.ceil(key.end + MARGIN);
   const svg = element(
     'svg',
@@ -72,7 +72,7 @@ export function timelinePicture(data: TimelineData): Drawing {
     element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
     title.svg,
     endBand(data.end, scale, plot),
-    bottomAxis(weekTicks(data.today, last, scale), plot, ''),
+    bottomAxis(weekTicks(data.today, last, scale), plot, 'weeks from Monday'),
     standing(scale(0), plot, INK.text, 'today', 'start'),
     standing(
       scale(data.end.p50 + 0.5),
@@ -171,7 +171,7 @@ function weekTicks(today: Day, last: number, scale: Scale): readonly Tick[] {
   return Array.from({ length: Math.floor((last - first) / (7 * step)) + 1 }, (_, index) => {
     const day = first + index * 7 * step;
     return { at: scale(day), words: sayShort(today, day) };
-  });
+  }).filter(({ at, words }) => at >= widthOf(words, { size: TYPE.small }) / 2);
 }
 
 /** "7 Dec", with the year when it is another. */

@@ -75,3 +75,27 @@ export function allBefore(needs: Prerequisites, from: number): ReadonlySet<numbe
   }
   return seen;
 }
+
+/** For each thing, how many of the first `count` things wait for it, directly or through others, itself not counted. */
+export function countsBehind(needs: Prerequisites, count: number): readonly number[] {
+  const waiting = followers(needs);
+  // what was seen is marked by who is looking, so that nothing has to be cleared in between
+  const seenBy = new Int32Array(needs.length).fill(-1);
+  const stack = new Int32Array(needs.length + 1);
+  return needs.map((_before, from) => {
+    let [size, found] = [1, 0];
+    stack[0] = from;
+    seenBy[from] = from;
+    while (size > 0) {
+      size -= 1;
+      for (const next of waiting[stack[size] ?? from] ?? []) {
+        if (seenBy[next] === from) continue;
+        seenBy[next] = from;
+        stack[size] = next;
+        size += 1;
+        if (next < count) found += 1;
+      }
+    }
+    return found;
+  });
+}

@@ -40,6 +40,8 @@ const JobRow = z
     };
   });
 
+const Rows = z.array(JobRow);
+
 const KeyRow = z.object({ id: z.int(), set_key: z.string() });
 
 export type NewJob = Omit<Job, 'id' | 'needs' | 'doneOn' | 'doneByName' | 'dropped'> & {
@@ -95,10 +97,7 @@ export function openJobStore(db: Database): JobStore {
     },
     ofBuild(buildId) {
       const needs = readNeeds(needsOfBuild.all(buildId));
-      return ofBuild.all(buildId).map((row) => {
-        const job = JobRow.parse(row);
-        return { ...job, needs: needs.get(job.id) ?? [] };
-      });
+      return Rows.parse(ofBuild.all(buildId)).map((job) => ({ ...job, needs: needs.get(job.id) ?? [] }));
     },
     fromSet: (buildId) =>
       new Map(

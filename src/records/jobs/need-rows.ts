@@ -11,6 +11,7 @@ const Row = z.object({
   case_id: z.int().nullable(),
   stage: z.string().nullable(),
 });
+const Rows = z.array(Row);
 export type NeedRow = z.input<typeof Row>;
 
 export interface NeedColumns {
@@ -45,7 +46,7 @@ export function readNeed(row: unknown): JobNeed {
 /** The needs of many jobs, by the job's number, each in the order they were entered. */
 export function readNeeds(rows: readonly NeedRow[]): ReadonlyMap<number, readonly JobNeed[]> {
   const needs = new Map<number, JobNeed[]>();
-  for (const row of rows.map((each) => Row.parse(each))) {
+  for (const row of Rows.parse(rows)) {
     const known = needs.get(row.job_id);
     if (known === undefined) needs.set(row.job_id, [needOf(row)]);
     else known.push(needOf(row));

@@ -1,4 +1,4 @@
-import { allBefore, chainBetween, followers, type Prerequisites } from '../../calc/schedule/graph.ts';
+import { chainBetween, countsBehind, type Prerequisites } from '../../calc/schedule/graph.ts';
 import { isOpen, type StageFact } from './facts.ts';
 import type { Job } from './job.ts';
 
@@ -76,11 +76,6 @@ export function nameOf({ jobs, stages }: JobNetwork, place: number): string {
 
 /** How many open jobs wait for each job, directly or through others, by the job's number. */
 export function freesCount({ jobs, needs }: JobNetwork): ReadonlyMap<number, number> {
-  const waiting = followers(needs);
-  return new Map(
-    jobs.map(({ id }, index) => [
-      id,
-      [...allBefore(waiting, index)].filter((place) => place < jobs.length && place !== index).length,
-    ]),
-  );
+  const counts = countsBehind(needs, jobs.length);
+  return new Map(jobs.map(({ id }, index) => [id, counts[index] ?? 0]));
 }

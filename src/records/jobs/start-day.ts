@@ -63,8 +63,14 @@ export interface StartDay {
   readonly gainRuns: number;
 }
 
-/** Enough to tell days apart in a question what something would gain. */
-const GAIN_RUNS = 400;
+/** Runs of a question what something would gain: run against run few are enough, and a large plan is to be answered soon. */
+const [LEAST_GAIN_RUNS, MOST_GAIN_RUNS, GAIN_DRAWS] = [60, 400, 40_000];
+
+const gainRunsFor = ({ work, arrivals }: Plan): number =>
+  Math.min(
+    MOST_GAIN_RUNS,
+    Math.max(LEAST_GAIN_RUNS, Math.floor(GAIN_DRAWS / (work.length + arrivals.length))),
+  );
 
 /**
  * Simulates when a stage can be passed, what drives the day, and what each of the ways to have something sooner would gain.
@@ -86,7 +92,7 @@ export function* startDay(
       .filter(({ share }) => share > 0)
       .toSorted((a, b) => b.share - a.share);
   const drivers = byShare(awaited, base.arrivalShare);
-  const gainRuns = Math.min(GAIN_RUNS, base.runs);
+  const gainRuns = gainRunsFor(plan);
   const gains: Gain[] = [];
   for (const sooner of soonerOf(drivers)) {
     const gain = yield* gainOf(stagePlan, sooner, chances, gainRuns, base);
@@ -147,7 +153,7 @@ export function* neededDays(
     ...plan,
     arrivals: plan.arrivals.map((one, place) => (open[place] ? { least: 0, likely: 0, late: 0 } : one)),
   };
-  const runs = Math.min(GAIN_RUNS, runsFor(plan));
+  const runs = gainRunsFor(plan);
   const { begins } = yield* simulation(here, drawChances(plan, seed, runs));
   for (const [place, work] of plan.work.entries()) {
     if (place >= jobs.length && work.people === 0) continue;
