@@ -2,6 +2,7 @@ import type { Catalogue } from '../../src/bot/catalogue.ts';
 import { catalogueOf } from '../../src/bot/catalogue.ts';
 import { makeDispatcher } from '../../src/bot/dispatch.ts';
 import { type FileSource, NO_FILES } from '../../src/bot/file-source.ts';
+import type { Said } from '../../src/bot/hear.ts';
 import { loadCommands } from '../../src/bot/load-commands.ts';
 import type { Request, Result } from '../../src/bot/request.ts';
 import { clockAt, type SetClock } from '../../src/core/clock.ts';
@@ -44,6 +45,7 @@ export interface CrewBot {
   run(command: string, options?: JsonObject, asked?: Asked): Promise<Result>;
   press(ref: string, fields?: Readonly<Record<string, string>>, asked?: Asked): Promise<Result>;
   answer(request: Request): Promise<Result>;
+  hear(said: Said): Promise<Result | null>;
 }
 
 export const TEAM = '500';
@@ -91,6 +93,7 @@ export async function openCrewBot(catalogue?: Catalogue, files: FileSource = NO_
     teams,
     reported,
     answer: (request) => dispatcher.answer(request),
+    hear: (message) => dispatcher.hear(message),
     run(line, options = {}, how = {}) {
       const [command = '', subcommand = null] = line.split(' ');
       return ask({ kind: 'run', command, subcommand, options }, how);

@@ -55,7 +55,7 @@ function readingsOf(
   const mm: QuickCandidate = {
     kind: 'convert',
     label: `${figures} mm in inches`,
-    text: `${figures} mm in in`,
+    text: `${figures} mm in inches`,
   };
   const hose: QuickCandidate = {
     kind: 'hose',

@@ -101,7 +101,7 @@ function doubtful(line: Line, { figures, unit }: AmountPiece): QuickReading | un
     };
   }
   if (/^(?:mm|in|inch|inches|"|thou)$/u.test(key) && covers(line)) {
-    const into = key === 'mm' ? 'in' : 'mm';
+    const into = key === 'mm' ? 'inches' : 'mm';
     if (key === 'thou') return answerLength(figures, key);
     return {
       ...ask('convert', 'In another unit, or a thread of that size?', []),
