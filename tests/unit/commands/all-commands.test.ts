@@ -204,6 +204,22 @@ async function searches(bot: CrewBot): Promise<readonly Result[]> {
   return [test, correct, begun, cause, another, beyond, await bot.run('fault list')];
 }
 
+/** Jobs enough for two pages, one with a joint, one done, days away: a card with each of their buttons. */
+async function jobsAndDays(bot: CrewBot): Promise<readonly Result[]> {
+  await bot.press(writeActionRef({ command: 'job', action: 'take', args: { set: 'assembly', key: '*' } }));
+  const joint = await bot.run('job add', { name: 'refit the sump and the cylinder head' });
+  return [
+    joint,
+    await bot.run('job list'),
+    await bot.run('now'),
+    await bot.run('job from-set', { set: 'bearing failure' }),
+    await bot.run('when date'),
+    await bot.run('when order-by'),
+    await bot.run('when away', { from: '24 Dec', to: '2 Jan' }),
+    await bot.run('when away'),
+  ];
+}
+
 describe('every button, menu and form', () => {
   it('leads to an action there is, followed from reply to reply', async () => {
     const bot = await openCrewBot();
@@ -225,6 +241,7 @@ describe('every button, menu and form', () => {
       await bot.run('order show', { order: '1' }),
       ...(await partsAndSuppliers(bot)),
       ...(await searches(bot)),
+      ...(await jobsAndDays(bot)),
       await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
       await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
       await bot.run('ask', { text: 'v8 displacement' }),
