@@ -17,8 +17,10 @@ export interface OrderBy {
  * @param leadDays from order to door, in working days of `days`
  */
 export function orderBy(neededOn: Day, days: WorkingDays, leadDays: number, wait: Wait): OrderBy {
+  // nothing comes on a day nobody works: what is needed on a Saturday has to be there on the Friday
+  const thereOn = days.isWorkingDay(neededOn) ? neededOn : days.add(neededOn, -1);
   return {
-    latestOn: days.add(neededOn, -leadDays),
-    safeOn: days.add(neededOn, -(leadDays + Math.max(wait.latestDays, Math.round(wait.meanDays)))),
+    latestOn: days.add(thereOn, -leadDays),
+    safeOn: days.add(thereOn, -(leadDays + Math.max(wait.latestDays, Math.round(wait.meanDays)))),
   };
 }
