@@ -37,6 +37,7 @@ const Cause = z.strictObject({
   stage: z.string().exactOptional(),
   goesOn: id.exactOptional(),
   touches: z.array(z.string().min(3)),
+  leftOff: z.array(z.string().min(3)).default([]),
   readings: z
     .array(
       z

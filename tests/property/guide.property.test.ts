@@ -173,22 +173,21 @@ describe('beliefs', () => {
 
 describe('a walk at random', () => {
   const choices = fc.array(fc.nat({ max: 99 }), { minLength: 60, maxLength: 60 });
-  const touched = all.flatMap(({ causes }) => causes.flatMap(({ touches }) => touches));
+  const words = all.flatMap(({ causes }) =>
+    causes.flatMap(({ touches, leftOff }) => [...touches, ...leftOff]),
+  );
   const anything = fc.record({
     partsChanged: fc.array(
       fc.record({
-        name: fc.constantFrom(...touched),
+        name: fc.constantFrom(...words),
         how: fc.constantFrom('fitted' as const, 'came' as const),
         daysAgo: fc.nat({ max: 60 }),
       }),
       { maxLength: 4 },
     ),
-    measuresOpen: fc.array(
-      fc.record({ id: fc.nat(), what: fc.constantFrom(...touched), daysAgo: fc.nat() }),
-      {
-        maxLength: 3,
-      },
-    ),
+    measuresOpen: fc.array(fc.record({ id: fc.nat(), what: fc.constantFrom(...words), daysAgo: fc.nat() }), {
+      maxLength: 3,
+    }),
     readings: fc.constant([]),
   });
 

@@ -18,6 +18,7 @@ export const aCause = (id: string, weight: number): Cause => ({
   do: 'Mend it.',
   recheck: 'Look again.',
   touches: [],
+  leftOff: [],
   readings: [],
 });
 

@@ -23,8 +23,10 @@ export interface Cause {
   readonly stage?: string;
   /** The guide to go on with. */
   readonly goesOn?: string;
-  /** Words of parts and of temporary measures that bring it to mind. */
+  /** Words of parts and jobs that bring it to mind when they were changed. */
   readonly touches: readonly string[];
+  /** Words of what, left off or blanked for now, would be it. */
+  readonly leftOff: readonly string[];
   /** Readings that speak for it. */
   readonly readings: readonly ReadingSign[];
 }

@@ -61,7 +61,7 @@ export function factorsOf(all: readonly Raise[]): ReadonlyMap<string, number> {
 
 /** Causes of a guide that something done for now may be. */
 export const causesTouched = (guide: Guide, what: string): readonly Cause[] =>
-  guide.causes.filter(({ touches }) => touches.some((words) => speaksOf(what, words)));
+  guide.causes.filter((cause) => isLeftOff(cause, what));
 
 /** Whether every word of `words` begins a word of `text`: "injectors unplugged" speaks of "injector". */
 export function speaksOf(text: string, words: string): boolean {
@@ -77,7 +77,7 @@ const wordsOf = (text: string): readonly string[] =>
 
 const measureRaises = (cause: Cause, { measuresOpen }: Known): readonly Raise[] =>
   measuresOpen
-    .filter(({ what }) => touches(cause, what))
+    .filter(({ what }) => isLeftOff(cause, what))
     .map(({ what }) => ({
       cause: cause.id,
       factor: FACTORS.measure,
@@ -107,6 +107,9 @@ function readingRaises(cause: Cause, { readings }: Known): readonly Raise[] {
     };
   });
 }
+
+const isLeftOff = ({ leftOff }: Cause, text: string): boolean =>
+  leftOff.some((words) => speaksOf(text, words));
 
 const touches = (cause: Cause, text: string): boolean => cause.touches.some((words) => speaksOf(text, words));
 

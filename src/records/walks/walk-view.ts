@@ -39,7 +39,7 @@ const MOST_NAMED = 3;
 /** A cause within a sentence: its name up to the first colon or comma. */
 export function sayCause({ name }: Pick<Cause, 'name'>): string {
   const [short = name] = name.split(/[,:;]/);
-  return /^[A-Z][a-z]/.test(short) ? short.charAt(0).toLowerCase() + short.slice(1) : short;
+  return /^[A-Z]([a-z]| )/.test(short) ? short.charAt(0).toLowerCase() + short.slice(1) : short;
 }
 
 /** "No crank #3" */

@@ -37,6 +37,15 @@ describe('what the record knows', () => {
     expect(factors.get('no-speed')).toBeUndefined();
   });
 
+  it.each([
+    ['no-crank', 'injectors unplugged'],
+    ['no-crank', 'coils unplugged'],
+    ['no-oil-pressure', 'injectors unplugged'],
+    ['charging', 'crank sensor unplugged'],
+  ])('does not ask in %s about “%s”', (guide, what) => {
+    expect(raisedIn(guide, { measuresOpen: [{ id: 1, what, daysAgo: 0 }] })).toEqual([]);
+  });
+
   it('raises what was fitted lately, and not what was fitted long ago', () => {
     const fitted = (daysAgo: number) => ({
       partsChanged: [{ name: 'Crank sensor', how: 'fitted' as const, daysAgo }],
