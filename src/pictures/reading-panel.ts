@@ -46,7 +46,9 @@ export function drawPanel(panel: ChartPanel, plot: Rect, across: Scale): string 
     ...apart.map((point) => mark(point, at(point), true)),
     ...(like.length <= MOST_MARKS ? like.map((point) => mark(point, at(point), false)) : []),
     ...panel.limits.map((limit) => nameLimit(limit, plot, up, taken)),
-    newest === undefined ? '' : nameNewest(panel.newest, at(newest), plot, taken),
+    newest === undefined
+      ? ''
+      : nameNewest(panel.newest, at(newest), plot, [...taken, ...inTheWay(panel, like.map(at), at)]),
   ].join('');
 }
 
@@ -142,11 +144,40 @@ function nameLimit(limit: ChartLimit, plot: Rect, up: Scale, taken: Rect[]): str
   return onPaper(words, free.room, { x: free.room.x, y: free.base }, { ...SMALL, ink: INK.vermilionText });
 }
 
+/** Marks and lines as rooms, so that no word is set on them. */
+function inTheWay(
+  { points: all, trend }: ChartPanel,
+  spots: readonly Spot[],
+  at: (point: { readonly atMs: number; readonly value: number }) => Spot,
+): readonly Rect[] {
+  const room = ({ x, y }: Spot, half: number): Rect => ({
+    x: x - half,
+    y: y - half,
+    width: 2 * half,
+    height: 2 * half,
+  });
+  const lines = [spots.slice(-MOST_MARKS), (trend ?? []).map(at)];
+  const along = lines.flatMap((line_) =>
+    line_.slice(1).flatMap((to, index) => {
+      const from = line_[index] ?? to;
+      const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 8));
+      return Array.from({ length: steps }, (_each, step) => ({
+        x: from.x + ((to.x - from.x) * step) / steps,
+        y: from.y + ((to.y - from.y) * step) / steps,
+      }));
+    }),
+  );
+  return [
+    ...all.slice(-MOST_MARKS).map((point) => room(at(point), 5)),
+    ...along.map((spot) => room(spot, 2)),
+  ];
+}
+
 function nameNewest(words: string, { x, y }: Spot, plot: Rect, taken: readonly Rect[]): string {
   const type = { size: TYPE.label, bold: true } as const;
   const width = widthOf(words, type);
   const left = Math.min(Math.max(x - width, plot.x + 2), plot.x + plot.width - width);
-  const spots = [y - 10, y + TYPE.label + 9, y - 26, y + TYPE.label + 25]
+  const spots = [y - 10, y + TYPE.label + 9, y - 26, y + TYPE.label + 25, y - 42, y + TYPE.label + 41]
     .filter((base) => base - TYPE.label >= plot.y - 4 && base <= plot.y + plot.height - 2)
     .map((base) => ({
       base,

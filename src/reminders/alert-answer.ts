@@ -1,6 +1,7 @@
 import type { Answer } from '../core/reply.ts';
 import { dayAt } from '../core/time.ts';
 import { NOTICE_ARG } from '../records/orders/order-buttons.ts';
+import { sayOwn } from '../records/readings/log-readings.ts';
 import { lookAt } from '../records/readings/look-at.ts';
 import { readingAnswer } from '../records/readings/reading-answer.ts';
 import { capital, sayConditions } from '../records/readings/say.ts';
@@ -63,10 +64,7 @@ export function alertAnswer(
     tone: 'late',
     certainty: buildName,
     ...(about === 'trend'
-      ? {
-          result: `${capital(reading.kind)} ${falls}${at === '' ? '' : `: now ${at}`}`,
-          caution: look.kind.first.low,
-        }
+      ? { result: `${capital(reading.kind)} ${falls}: now ${sayOwn(reading)}${at === '' ? '' : ` at ${at}`}` }
       : {}),
     buttons,
   };

@@ -5,6 +5,7 @@ import { dueAlerts } from './alert.ts';
 import { dueMorning } from './morning.ts';
 import type { OutboxStore } from './outbox-store.ts';
 import { remarksDue } from './remarks.ts';
+import { dueRunIn } from './run-in-due.ts';
 
 export interface Decider {
   /** Writes down everything that is due at `nowMs`, all of it or nothing; a second call at the same time adds nothing. */
@@ -30,6 +31,7 @@ export function openDecider(
         remarksDue(record, build, day),
       );
       for (const alert of dueAlerts(record, build, nowMs)) outbox.put(alert, nowMs);
+      for (const step of dueRunIn(record, build, settings, calendar, nowMs)) outbox.put(step, nowMs);
       if (due === null) continue;
       outbox.put(due, nowMs);
       markMorning.run({ buildId: build.id, day: due.notice.day });

@@ -22,8 +22,17 @@ const AlertNotice = z.object({
 });
 export type AlertNotice = z.infer<typeof AlertNotice>;
 
+/** A step of running in that comes up or is due. */
+const RunInNotice = z.object({
+  kind: z.literal('run-in'),
+  buildId: z.int(),
+  stepId: z.int(),
+  when: z.enum(['ahead', 'due']),
+});
+export type RunInNotice = z.infer<typeof RunInNotice>;
+
 /** What a reminder is about, as kept in the outbox: facts, not wording, so that it is worded from the record as it then is. */
-export const Notice = z.discriminatedUnion('kind', [MorningNotice, AlertNotice]);
+export const Notice = z.discriminatedUnion('kind', [MorningNotice, AlertNotice, RunInNotice]);
 export type Notice = z.infer<typeof Notice>;
 
 /** A notice that is due, under a key that is the same whenever and however often it is worked out. */

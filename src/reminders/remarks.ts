@@ -3,9 +3,10 @@ import type { Build } from '../records/builds/build.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import { measureRemarks } from './measure-remarks.ts';
 import type { Remark, RemarkSaid, RemarkSource, RemarkView } from './remark.ts';
+import { runInRemarks } from './run-in-remarks.ts';
 
 /** Every kind of record that may speak on a morning. A new kind is one file of its own and one word here. */
-const SOURCES: readonly RemarkSource[] = [measureRemarks];
+const SOURCES: readonly RemarkSource[] = [measureRemarks, runInRemarks];
 
 /** What is to be said of a build on a day beside its orders. */
 export function remarksDue(record: TeamRecord, build: Build, day: Day): readonly Remark[] {

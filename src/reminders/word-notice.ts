@@ -4,6 +4,7 @@ import { alertAnswer, alertNeeded } from './alert-answer.ts';
 import { stillTimely } from './morning.ts';
 import type { Notice } from './notice.ts';
 import { morningNeeded, morningNow } from './redraw-morning.ts';
+import { runInAnswer, runInNeeded } from './run-in-answer.ts';
 
 /** Whether anything of a notice is left that is worth a message. */
 export function isNeeded(record: TeamRecord, notice: Notice, nowMs: number): boolean {
@@ -12,6 +13,8 @@ export function isNeeded(record: TeamRecord, notice: Notice, nowMs: number): boo
       return stillTimely(notice, record.settings.read(), nowMs) && morningNeeded(record, notice);
     case 'alert':
       return alertNeeded(record, notice);
+    case 'run-in':
+      return runInNeeded(record, notice, nowMs);
   }
 }
 
@@ -22,5 +25,7 @@ export function wordNotice(record: TeamRecord, notice: Notice, noticeId: number,
       return morningNow(record, notice, noticeId);
     case 'alert':
       return alertAnswer(record, notice, noticeId, nowMs);
+    case 'run-in':
+      return runInAnswer(record, notice, noticeId, nowMs);
   }
 }

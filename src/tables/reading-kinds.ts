@@ -43,7 +43,12 @@ const Row = z.strictObject({
   /** The name its common limits stand under, where it is another one. */
   common: z.string().exactOptional(),
   /** What to do before anything else when it is too low or too high. */
-  first: z.strictObject({ low: z.string().min(1), high: z.string().min(1) }),
+  first: z.strictObject({
+    low: z.string().min(1),
+    high: z.string().min(1),
+    /** When it falls, and is still within its limits. */
+    falling: z.string().min(1).exactOptional(),
+  }),
 });
 
 /** A kind of reading that everybody knows. */

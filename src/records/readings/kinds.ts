@@ -48,7 +48,7 @@ export interface Kind {
   /** The name its common limits stand under. */
   readonly common: string;
   /** What to do before anything else. */
-  readonly first: { readonly low: string; readonly high: string };
+  readonly first: { readonly low: string; readonly high: string; readonly falling?: string };
   /** The crew's own. */
   readonly own: boolean;
 }

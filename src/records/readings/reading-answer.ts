@@ -47,7 +47,7 @@ export function readingAnswer(view: ReadingView): Answer {
   const falling = kind.falling === true && (worst.trend?.perWeek ?? 0) < 0;
   const grade = falling && RANK[verdict.grade] > RANK.doubtful ? 'doubtful' : verdict.grade;
   const advice = verdict.side === 'high' ? kind.first.high : kind.first.low;
-  const caution = grade === 'bad' || falling ? advice : undefined;
+  const caution = grade === 'bad' ? advice : falling ? kind.first.falling : undefined;
   return {
     kind: 'answer',
     subject: looks.length === 1 ? `Reading #${reading.id}` : 'Readings',

@@ -17,7 +17,9 @@ export function readingData(reading: Reading): JsonObject {
     byName,
     ...(note === null ? {} : { note }),
     ...(link === null ? {} : { link }),
-    ...(firstValue === null ? {} : { firstValue: round(firstValue) }),
+    ...(firstValue === null
+      ? {}
+      : { [`first${key.charAt(0).toUpperCase()}${key.slice(1)}`]: round(firstValue) }),
   };
 }
 

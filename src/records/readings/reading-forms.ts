@@ -17,9 +17,9 @@ export function readingForm(): Form {
         hint: '4.2 bar, or 12.1 12.0 11.8 11.9 bar',
         required: true,
       },
-      { name: 'conditions', label: 'Taken at', hint: '2500 rpm 92C hot, cyl 3, at rest' },
-      { name: 'note', label: 'Note' },
-      { name: 'link', label: 'Link to a photo', hint: 'https://…' },
+      { name: 'conditions', label: 'Taken at', hint: '2500 rpm 92C hot, cyl 3, at rest', required: false },
+      { name: 'note', label: 'Note', required: false },
+      { name: 'link', label: 'Link to a photo', hint: 'https://…', required: false },
     ],
   };
 }

@@ -58,7 +58,6 @@ const KEYS: Partial<Record<UnitId, string>> = {
   rpm: 'speedRpm',
   mm: 'lengthMm',
   km: 'distanceKm',
-  h: 'timeH',
   lambda: 'lambda',
   '1': 'shareRatio',
   N: 'forceN',
