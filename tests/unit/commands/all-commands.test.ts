@@ -220,6 +220,33 @@ async function jobsAndDays(bot: CrewBot): Promise<readonly Result[]> {
   ];
 }
 
+/** Something temporary in every state, cases that lack something, stages with everything open: a card with each of their buttons. */
+async function stagesAndFluids(bot: CrewBot): Promise<readonly Result[]> {
+  const nothingFilled = await bot.run('ready', { stage: 'fluids' });
+  for (const [at, name] of ['sump', 'axle', 'gearbox', 'radiator', 'brakes', 'steering', 'washer'].entries())
+    await bot.run('fluid case', { name, grade: `grade ${at + 1}0`, capacity: '5 L' });
+  const poured = await bot.run('fluid poured', { what: '2 L into sump' });
+  for (const name of 'abcdefg') await bot.run('temporary put', { what: `bung ${name}` });
+  const untied = await bot.run('temporary put', { what: 'fuses out, required for cranking' });
+  const undone = await bot.run('temporary undone', { measure: 'bung a' });
+  for (const said of ['horn sounds', 'doors shut'])
+    await bot.run('stage ask', { stage: 'first start', said });
+  return [
+    nothingFilled,
+    poured,
+    untied,
+    undone,
+    await bot.run('fluid list'),
+    await bot.run('fluid budget'),
+    await bot.run('temporary list'),
+    await bot.run('ready', { stage: 'oil pressure' }),
+    await bot.run('ready', { stage: 'first start' }),
+    await bot.run('stage list'),
+    await bot.run('stage show', { stage: 'first start' }),
+    await bot.run('stage steps', { stage: 'first start' }),
+  ];
+}
+
 describe('every button, menu and form', () => {
   it('leads to an action there is, followed from reply to reply', async () => {
     const bot = await openCrewBot();
@@ -242,6 +269,7 @@ describe('every button, menu and form', () => {
       ...(await partsAndSuppliers(bot)),
       ...(await searches(bot)),
       ...(await jobsAndDays(bot)),
+      ...(await stagesAndFluids(bot)),
       await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
       await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
       await bot.run('ask', { text: 'v8 displacement' }),
@@ -262,6 +290,10 @@ describe('every button, menu and form', () => {
               lines: 'gasket 12.00',
               to: 'Brackendale',
               work: 'line bore',
+              name: 'transfer box',
+              grade: '75W-90',
+              capacity: '1 L',
+              volume: '1 L',
             }
           : reply.menu
             ? { [reply.menu.arg]: reply.menu.choices[0]?.value ?? '' }
