@@ -51,7 +51,7 @@ function manifold(given: {
 const flow = subcommand({
   description: 'Air an engine breathes, from displacement, speed, VE, pressure and temperature',
   example: '/air flow displacement:"2 L" speed:6500rpm boost:"1 bar"',
-  assumes: ['ve', 'temp'],
+  assumes: ['ve', 'temp', 'altitude'],
   input: z.object({
     displacement: quantity('displacement', 'volume', 'Displacement, e.g. 2 L, 1998 cc, 350 ci'),
     speed: turningSpeed('speed', 'Engine speed'),
@@ -103,7 +103,7 @@ const flow = subcommand({
 const ve = subcommand({
   description: 'Volumetric efficiency back from fuel flow and λ, or from a measured air flow',
   example: '/air ve displacement:"2 L" speed:6500rpm fuel:"28 g/s" lambda:0.82 boost:"1 bar"',
-  assumes: ['lambda', 'afr', 'temp', 'density'],
+  assumes: ['lambda', 'afr', 'temp', 'density', 'altitude'],
   input: z.object({
     displacement: quantity('displacement', 'volume', 'Displacement, e.g. 2 L, 1998 cc, 350 ci'),
     speed: turningSpeed('speed', 'Engine speed'),

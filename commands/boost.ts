@@ -45,7 +45,7 @@ function ratioOf({ boost, inlet, loss, altitude, barometer }: Boosted, say: Saye
 const ratio = subcommand({
   description: 'Pressure ratio the compressor works at, with the losses either side of it',
   example: '/boost ratio boost:"1 bar"',
-  assumes: LOSSES,
+  assumes: [...LOSSES, 'altitude', 'barometer'],
   input: z.object({ boost: gaugePressure('boost', 'Gauge pressure in the manifold'), ...place }),
   run(asked, { say }) {
     const {

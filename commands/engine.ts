@@ -198,6 +198,7 @@ const volumes = subcommand({
 const effective = subcommand({
   description: 'Effective compression ratio with boost, to compare one build with another',
   example: '/engine effective ratio:9 boost:"1 bar"',
+  assumes: ['altitude'],
   input: z.object({
     ratio: quantity('ratio', 'ratio', 'Static compression ratio'),
     boost: gaugePressure('boost', 'Gauge pressure in the manifold'),
@@ -272,12 +273,14 @@ const piston = subcommand({
 const bmep = subcommand({
   description: 'Brake mean effective pressure from torque, or the torque for one',
   example: '/engine bmep displacement:"2 L" torque:"300 Nm"',
+  assumes: ['cycle'],
   input: z.object({
     displacement: quantity('displacement', 'volume', 'Displacement, e.g. 2 L'),
     torque: quantity('torque', 'torque', 'Torque at the crankshaft').optional(),
     pressure: quantity('pressure', 'pressure', 'Or the mean pressure').optional(),
+    cycle: z.enum(['four-stroke', 'two-stroke']).default('four-stroke').describe('How it works'),
   }),
-  run({ displacement: displacementL, torque, pressure }, { say }) {
+  run({ displacement: displacementL, torque, pressure, cycle }, { say }) {
     if ((torque === undefined) === (pressure === undefined)) {
       throw new UserError(
         'bad-input',
@@ -286,8 +289,8 @@ const bmep = subcommand({
     }
     const sum =
       torque === undefined
-        ? torqueForMeanPressure({ bmepKpa: pressure ?? 0, displacementL })
-        : meanEffectivePressure({ torqueNm: torque, displacementL });
+        ? torqueForMeanPressure({ bmepKpa: pressure ?? 0, displacementL, cycle })
+        : meanEffectivePressure({ torqueNm: torque, displacementL, cycle });
     const bmepKpa = 'bmepKpa' in sum.value ? sum.value.bmepKpa : (pressure ?? 0);
     const torqueNm = 'torqueNm' in sum.value ? sum.value.torqueNm : (torque ?? 0);
     return sumAnswer({

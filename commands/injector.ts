@@ -28,6 +28,7 @@ import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
 import { readFuelUse } from '../src/phrases/fuel-use.ts';
 import { readFigures, readPairs } from '../src/phrases/pairs.ts';
 import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
+import { readingLimit } from '../src/tables/reading-limits.ts';
 
 const SUBJECT = 'Injectors';
 const text = (description: string) => z.string().min(1).max(200).describe(description);
@@ -362,13 +363,22 @@ const dead = subcommand({
 const match = subcommand({
   description: 'Matching a set from bench flows: the spread, and which cylinder leans',
   example: '/injector match flows:"438 441 429 444"',
-  input: z.object({ flows: text('Flow of each in order of the cylinders: 438 441 429 444') }),
-  run({ flows }) {
+  assumes: ['matched', 'usable'],
+  input: z.object({
+    flows: text('Flow of each in order of the cylinders: 438 441 429 444'),
+    matched: quantity('matched', 'percent', 'Spread up to which it is a matched set').prefault(
+      `${readingLimit('injector-matched').max ?? 0} %`,
+    ),
+    usable: quantity('usable', 'percent', 'Spread up to which it can be used').prefault(
+      `${readingLimit('injector-serviceable').max ?? 0} %`,
+    ),
+  }),
+  run({ flows, matched: matchedRatio, usable: usableRatio }) {
     const read = readFigures(flows);
     if (read.verdict === 'refuse') {
       throw new UserError('bad-input', `flows: ${read.why} What would be read: 438 441 429 444.`);
     }
-    return sumAnswer({ subject: SUBJECT, ...matchAnswer(read.figures) });
+    return sumAnswer({ subject: SUBJECT, ...matchAnswer(read.figures, { matchedRatio, usableRatio }) });
   },
 });
 

@@ -184,7 +184,7 @@ const HOT_OIL: Partial<Calculation<unknown>> = {
 const line = subcommand({
   description: 'Oil line: velocity, pressure drop, and the bore it should have',
   example: '/oil line flow:"40 L/min" bore:"12.7 mm" length:"2 m"',
-  assumes: ['length', 'side', ...HOT],
+  assumes: ['length', 'side', 'temp', ...SHEET],
   input: z.object({
     flow: quantity('flow', 'flow', 'Flow of oil, e.g. 40 L/min'),
     bore: quantity('bore', 'length', 'Inside diameter, e.g. 12.7 mm; left out: the one it needs').optional(),

@@ -236,7 +236,10 @@ describe('injectors', () => {
   it('are matched by their trims', () => {
     fc.assert(
       fc.property(fc.array(between(200, 900), { minLength: 2, maxLength: 12 }), (flows) => {
-        const { trimRatios, meanCcMin, leanest, richest, spreadRatio } = matchInjectors(flows).value;
+        const { trimRatios, meanCcMin, leanest, richest, spreadRatio } = matchInjectors(flows, {
+          matchedRatio: 0.02,
+          usableRatio: 0.05,
+        }).value;
         for (const [index, flow] of flows.entries()) {
           expect(flow * (trimRatios[index] ?? 0)).toBeCloseTo(meanCcMin, 6);
         }

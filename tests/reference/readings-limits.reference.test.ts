@@ -68,7 +68,7 @@ checkEngineCases('readings and their limits', cases, 57, {
     }).value.standing,
   }),
   'rd.bal': (_, __, { flows = [] }) => {
-    const { meanCcMin, spreadRatio } = matchInjectors(flows).value;
+    const { meanCcMin, spreadRatio } = matchInjectors(flows, { matchedRatio: 0.02, usableRatio: 0.05 }).value;
     return { mean: meanCcMin, spread: spreadRatio * 100 };
   },
   'rd.fall': ({ start, end, minutes = 0 }) => ({

@@ -1,14 +1,14 @@
 import { together } from '../together.ts';
 import { sayNumber } from '../units/say.ts';
-import { MATCHED_SPREAD, matchInjectors, USABLE_SPREAD } from './match.ts';
+import { type MatchLimits, matchInjectors } from './match.ts';
 import { type FuelAnswer, percent } from './words.ts';
 
 /** The spread of a set, its verdict in words, and each cylinder's trim. @throws UserError as matchInjectors. */
-export function matchAnswer(flowsCcMin: readonly number[]): FuelAnswer {
-  const sum = matchInjectors(flowsCcMin);
+export function matchAnswer(flowsCcMin: readonly number[], limits: MatchLimits): FuelAnswer {
+  const sum = matchInjectors(flowsCcMin, limits);
   const { spreadRatio, meanCcMin, offRatios, trimRatios, leanest, richest } = sum.value;
   const offOf = (cylinder: number): string => percent(Math.abs(offRatios[cylinder - 1] ?? 0));
-  const verdict = verdictOf(spreadRatio);
+  const verdict = verdictOf(spreadRatio, limits);
   return {
     result:
       spreadRatio === 0
@@ -38,7 +38,10 @@ export function matchAnswer(flowsCcMin: readonly number[]): FuelAnswer {
   };
 }
 
-function verdictOf(spreadRatio: number): 'matched' | 'usable' | 'not a set' {
-  if (spreadRatio <= MATCHED_SPREAD) return 'matched';
-  return spreadRatio <= USABLE_SPREAD ? 'usable' : 'not a set';
+function verdictOf(
+  spreadRatio: number,
+  { matchedRatio, usableRatio }: MatchLimits,
+): 'matched' | 'usable' | 'not a set' {
+  if (spreadRatio <= matchedRatio) return 'matched';
+  return spreadRatio <= usableRatio ? 'usable' : 'not a set';
 }

@@ -1,6 +1,7 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
+import { sayNumber } from '../units/say.ts';
 
 export interface Matching {
   readonly meanCcMin: number;
@@ -15,9 +16,11 @@ export interface Matching {
   readonly richest: number;
 }
 
-/** Spread up to which a set is called matched, and up to which it can be used; common practice, no source. */
-export const MATCHED_SPREAD = 0.02;
-export const USABLE_SPREAD = 0.05;
+/** Spreads up to which a set is called matched, and up to which it can be used. */
+export interface MatchLimits {
+  readonly matchedRatio: number;
+  readonly usableRatio: number;
+}
 
 /**
  * A set of injectors from bench flows: spread = (max − min)/mean, trim_i = mean/q_i, λ_i = λ·mean/q_i.
@@ -26,7 +29,10 @@ export const USABLE_SPREAD = 0.05;
  * pressure. Not for: short pulses, where injectors of equal static flow still differ by their dead times.
  * @throws UserError 'bad-input' for one flow alone, 'out-of-range' outside 1 to 10 000.
  */
-export function matchInjectors(flowsCcMin: readonly number[]): Calculation<Matching> {
+export function matchInjectors(
+  flowsCcMin: readonly number[],
+  { matchedRatio, usableRatio }: MatchLimits,
+): Calculation<Matching> {
   if (flowsCcMin.length < 2 || flowsCcMin.length > 32) {
     throw new UserError('bad-input', 'A set is two to 32 flows, one for each cylinder in order.');
   }
@@ -46,11 +52,11 @@ export function matchInjectors(flowsCcMin: readonly number[]): Calculation<Match
     },
     assumptions: [
       'measured fully open, same fluid, same pressure',
-      `matched within ${MATCHED_SPREAD * 100} %, usable within ${USABLE_SPREAD * 100} %, common practice`,
+      `matched within ${sayNumber(matchedRatio * 100)} %, usable within ${sayNumber(usableRatio * 100)} %, common practice`,
     ],
     sources: ['COMMON'],
     caveats:
-      spreadRatio > USABLE_SPREAD
+      spreadRatio > usableRatio
         ? [
             'One λ sensor for all cylinders shows the mean: the leanest can knock while the reading looks right.',
           ]

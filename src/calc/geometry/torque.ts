@@ -3,31 +3,37 @@ import { requireRange } from '../require-range.ts';
 
 const KW_PER_NM_RPM = (2 * Math.PI) / 60_000;
 
+export type Cycle = 'four-stroke' | 'two-stroke';
+
+/** Angle of one cycle, rad. */
+const ANGLE: Readonly<Record<Cycle, number>> = { 'four-stroke': 4 * Math.PI, 'two-stroke': 2 * Math.PI };
+
 /**
- * Brake mean effective pressure of a four-stroke: bmep = 4π·T/V_d.
+ * Brake mean effective pressure: bmep = 4π·T/V_d, of a two-stroke 2π·T/V_d.
  *
- * Source: Heywood eqs 2.19 and 2.20 (key HEYWOOD). Valid: 0.02 to 30 L, 0.1 to 5000 N·m. Not for: two-strokes, which take 2π.
+ * Source: Heywood eqs 2.19 and 2.20 (key HEYWOOD). Valid: 0.02 to 30 L, 0.1 to 5000 N·m.
  * @throws UserError 'out-of-range' outside it.
  */
 export function meanEffectivePressure(engine: {
   readonly torqueNm: number;
   readonly displacementL: number;
+  readonly cycle?: Cycle;
 }): Calculation<{ readonly bmepKpa: number }> {
-  const { torqueNm, displacementL } = engine;
+  const { torqueNm, displacementL, cycle = 'four-stroke' } = engine;
   requireRange(
     { what: 'The torque', value: torqueNm, min: 0.1, max: 5000, unit: 'N·m' },
     { what: 'The displacement', value: displacementL, min: 0.02, max: 30, unit: 'L' },
   );
   return {
-    value: { bmepKpa: (4 * Math.PI * torqueNm) / displacementL },
-    assumptions: ['four-stroke'],
+    value: { bmepKpa: (ANGLE[cycle] * torqueNm) / displacementL },
+    assumptions: [cycle],
     sources: ['HEYWOOD'],
     caveats: [],
   };
 }
 
 /**
- * Torque at a mean effective pressure: T = bmep·V_d/(4π), the inverse of meanEffectivePressure.
+ * Torque at a mean effective pressure: T = bmep·V_d/(4π), of a two-stroke over 2π, the inverse of meanEffectivePressure.
  *
  * Source and limits: as there (key HEYWOOD). Valid: 10 to 8000 kPa.
  * @throws UserError 'out-of-range' outside it.
@@ -35,15 +41,16 @@ export function meanEffectivePressure(engine: {
 export function torqueForMeanPressure(engine: {
   readonly bmepKpa: number;
   readonly displacementL: number;
+  readonly cycle?: Cycle;
 }): Calculation<{ readonly torqueNm: number }> {
-  const { bmepKpa, displacementL } = engine;
+  const { bmepKpa, displacementL, cycle = 'four-stroke' } = engine;
   requireRange(
     { what: 'The mean effective pressure', value: bmepKpa, min: 10, max: 8000, unit: 'kPa' },
     { what: 'The displacement', value: displacementL, min: 0.02, max: 30, unit: 'L' },
   );
   return {
-    value: { torqueNm: (bmepKpa * displacementL) / (4 * Math.PI) },
-    assumptions: ['four-stroke'],
+    value: { torqueNm: (bmepKpa * displacementL) / ANGLE[cycle] },
+    assumptions: [cycle],
     sources: ['HEYWOOD'],
     caveats: [],
   };
@@ -51,10 +58,10 @@ export function torqueForMeanPressure(engine: {
 
 export const meanEffectivePressureSheet: SumSheet = {
   title: 'Brake mean effective pressure',
-  formula: 'bmep = 4π·T/V_d',
+  formula: 'bmep = 4π·T/V_d, of a two-stroke 2π·T/V_d',
   symbols: { bmep: 'kPa with N·m and L', T: 'torque, N·m', V_d: 'displacement, L' },
   sources: ['HEYWOOD'],
-  range: 'four-stroke',
+  range: '0.02 to 30 L, 0.1 to 5000 N·m',
 };
 
 /**

@@ -21,7 +21,10 @@ describe('/engine', () => {
       data: { compressionRatio: 13.6213 },
     },
     { line: '/engine volumes swept:"499.6 cc" clearance:"50 cc"', result: 'Compression ratio 10.99 to 1' },
-    { line: '/engine volumes swept:"716 cc" ratio:9.5', result: '84.2 cc (5.14 in³) of clearance for 9.5 to 1' },
+    {
+      line: '/engine volumes swept:"716 cc" ratio:9.5',
+      result: '84.2 cc (5.14 in³) of clearance for 9.5 to 1',
+    },
     {
       line: '/engine effective ratio:9 boost:"1 atm"',
       result: 'Effective ratio 18.0 to 1 at 1.01 bar (14.7 psi) boost',
@@ -49,6 +52,10 @@ describe('/engine', () => {
       data: { powerKW: 125.664 },
     },
     { line: '/engine power speed:6200rpm power:"150 kW"', result: '231 N·m (170 lbf·ft) at 6200 rpm' },
+    {
+      line: '/engine bmep displacement:"2 L" torque:"300 Nm" cycle:two-stroke',
+      result: 'Mean effective pressure 9.42 bar (137 psi)',
+    },
   ])('answers $line', expectSum);
 
   it('says what a wanted ratio takes, either way', async () => {
