@@ -5,6 +5,7 @@ import type { LocalChannel } from './channel/contract.ts';
 import type { Chargehand } from './chargehand.ts';
 import { addDays, type Day, dayAt, instantOf, wallTime } from './core/time.ts';
 import type { WorkingDays } from './core/working-days.ts';
+import { DemoJobs, writeDemoJobs } from './demo-jobs.ts';
 import { place } from './records/orders/place.ts';
 import type { TeamSettings } from './records/team/team.ts';
 import type { TeamRecord } from './records/team-record.ts';
@@ -40,6 +41,7 @@ const Demonstration = z.object({
         .default([]),
     }),
   ),
+  jobs: DemoJobs,
 });
 
 /** A build of our own invention, to try things on. */
@@ -98,6 +100,7 @@ function writeOrders(
       record.orders.receive({ orderId: value.order.id, cameOn, byName: by, note: note ?? null, ...came });
     }
   }
+  writeDemoJobs(record, build.id, demo.jobs, today, days);
 }
 
 /** The latest instant at which a working day's morning message was due. */

@@ -7,6 +7,7 @@ import { jobsNamed } from './find-job.ts';
 import type { JobNeed } from './job.ts';
 import type { NamedNeed } from './needs.ts';
 import type { JobBook } from './read-facts.ts';
+import { isUsedOnce } from './single-use.ts';
 
 /** One thing of a list of needs as typed: "2 × sump gasket", "job head", "stage:first-start". */
 interface TypedNeed {
@@ -107,7 +108,8 @@ function partsCalled(
         exact: true,
         choice: { label: bare, value: `part:${name}` },
         found: () => {
-          const { part } = openPart(record, buildId, name, quantity);
+          const { part, isNew } = openPart(record, buildId, name, quantity);
+          if (isNew && isUsedOnce(part.name)) record.parts.correct({ ...part, singleUse: true });
           return { kind: 'part', partId: part.id, quantity };
         },
       },

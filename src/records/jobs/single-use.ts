@@ -14,6 +14,16 @@ export interface Renewal {
   readonly standing: PartStanding | undefined;
 }
 
+/** What the trade uses once whatever joint it is in; common practice, no source. */
+const ONCE =
+  /\b(?:gasket|crush washer|copper washer|sealing washer|o-?ring|stretch bolt|split pin)(?: set)?s?$/;
+
+/** Whether a part of this name is renewed each time its joint is opened. */
+export function isUsedOnce(name: string): boolean {
+  const wanted = plain(name);
+  return ONCE.test(wanted) || joints.some(({ renew }) => renew.some(({ part }) => plain(part) === wanted));
+}
+
 /** The joints a job's words name; of one inside another ("sump plug" in "sump") the more exact alone. */
 export function jointsNamed(words: string): readonly Joint[] {
   const said = ` ${plain(words).replaceAll('-', ' ')} `;
