@@ -15,6 +15,9 @@ const AFR_WORDS: readonly string[] = ['afr', 'air-fuel ratio', 'air fuel ratio']
 /** Fuels whose own scale is so near to petrol's that one figure does for both. */
 const LIKE_PETROL = /^(?:petrol|E0?[0-9]|E10)$/;
 
+/** Two figures with no more between them than what makes a range. */
+const RANGE = /(?<![\p{L}\d.,])(?<low>\d[\d.,]*) ?(?:-|\.\.+|to|bis) ?(?<high>\d[\d.,]*)/iu;
+
 /** Words that make a figure a rough one. */
 const ABOUT = /^(?:[~≈]|about|approx\.?|approximately|circa|ca\.?|around|roughly|etwa|ungefähr|environ)$/iu;
 
@@ -59,6 +62,14 @@ function withNote(outcome: LineReading, note: string | undefined): LineReading {
 
 function readText(text: string, context: LineContext): LineReading {
   if (/\d:\d/u.test(text)) throw refusal('That is a ratio, and no kind of reading here is one.');
+  const range = RANGE.exec(text)?.groups;
+  if (range !== undefined) {
+    const { low = '', high = '' } = range;
+    throw doubt(`${low} to ${high} is a range, and one value is needed. Which?`, [
+      text.replace(RANGE, low),
+      text.replace(RANGE, high),
+    ]);
+  }
   const pieces = takeApart(text, context.kinds);
   if (!pieces.some(({ type }) => type === 'amount')) throw refusal('There is no value in it.');
   const named = namedKinds(pieces, context.kinds);
