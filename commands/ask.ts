@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { action, defineCommand, type Outcome } from '../src/bot/command.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { AskedBack, type Handover } from '../src/bot/handover.ts';
-import { fillForm, nothingAsked, questionCard } from '../src/bot/quick-card.ts';
+import { filled, fillForm, nothingAsked, questionCard } from '../src/bot/quick-card.ts';
 import { withQuickData } from '../src/bot/quick-data.ts';
 import { dayAnswer, dayContext, settingsHere } from '../src/bot/quick-date.ts';
 import { quickRun } from '../src/bot/quick-run.ts';
@@ -90,7 +90,7 @@ function namedThread(reading: QuickAnswer): Handover {
 }
 
 function railPressure({ numbers }: QuickAnswer): Answer {
-  const [baseKpa, manifoldKpa] = [figure(numbers['baseKPa']), figure(numbers['boostKPa'])];
+  const [baseKpa, manifoldKpa] = [numberOf(numbers['baseKPa']), numberOf(numbers['boostKPa'])];
   const sum = pressureAcrossInjector({ baseKpa, manifoldKpa, referenced: true });
   const { railKpa, acrossKpa } = sum.value;
   return sumAnswer({
@@ -114,7 +114,7 @@ function railPressure({ numbers }: QuickAnswer): Answer {
 }
 
 function perCylinder({ numbers }: QuickAnswer): Answer {
-  const [displacementCc, cylinders] = [figure(numbers['displacementCc']), figure(numbers['cylinders'])];
+  const [displacementCc, cylinders] = [numberOf(numbers['displacementCc']), numberOf(numbers['cylinders'])];
   const each = displacementCc / cylinders;
   return sumAnswer({
     subject: 'Engine',
@@ -126,10 +126,14 @@ function perCylinder({ numbers }: QuickAnswer): Answer {
 }
 
 /** @throws RangeError for what the reader always sets. */
-function figure(value: Json | undefined): number {
+function numberOf(value: Json | undefined): number {
   if (typeof value === 'number') return value;
   throw new RangeError('a reading lacks its number');
 }
+
+/** A text with gaps, and what goes into one of them. */
+const begun = z.string().max(120);
+const figure = z.string().max(60).default('');
 
 export default defineCommand({
   description: 'Ask in your own words: a thread, a mixture, a torque, a conversion, a date',
@@ -143,6 +147,11 @@ export default defineCommand({
   }),
   run: ({ text }, hand) => answerTo(text, hand),
   actions: {
-    fill: action({ input: z.object({ text: z.string().max(120) }), run: ({ text }) => fillForm(text) }),
+    fill: action({ input: z.object({ text: begun }), run: ({ text }) => fillForm(text) }),
+    filled: action({
+      input: z.object({ text: begun, gap1: figure, gap2: figure, gap3: figure, gap4: figure, gap5: figure }),
+      run: ({ text, gap1, gap2, gap3, gap4, gap5 }, hand) =>
+        answerTo(filled(text, [gap1, gap2, gap3, gap4, gap5]), hand),
+    }),
   },
 });

@@ -26,7 +26,7 @@ export type Suggest = (typed: string, hand: Hand) => readonly Choice[];
 /** What a button, menu or form of a command leads to. */
 export interface Action {
   readonly input: z.ZodObject;
-  run(input: unknown, hand: Hand): Reply | Promise<Reply>;
+  run(input: unknown, hand: Hand): Outcome | Promise<Outcome>;
 }
 
 /** One slash command. Its name is the name of its file. */
@@ -47,7 +47,7 @@ interface RunnableSource<Input extends z.ZodObject> {
 
 interface ActionSource<Input extends z.ZodObject> {
   readonly input: Input;
-  run(input: z.output<Input>, hand: Hand): Reply | Promise<Reply>;
+  run(input: z.output<Input>, hand: Hand): Outcome | Promise<Outcome>;
 }
 
 /** A subcommand: `/order place` is `subcommands.place` of commands/order.ts. */

@@ -12,7 +12,7 @@ import { draftReply, settleDraft } from './drafts.ts';
 import { alreadyDoneReply, failureReply } from './failure-reply.ts';
 import type { FileSource } from './file-source.ts';
 import type { Hand } from './hand.ts';
-import { AskedBack } from './handover.ts';
+import { AskedBack, type Handover } from './handover.ts';
 import { isTalk, requestIn, type Said } from './hear.ts';
 import { type KeptRequests, keptRequests } from './kept-requests.ts';
 import { makeHand } from './make-hand.ts';
@@ -121,9 +121,7 @@ async function run(parts: DispatcherParts, asks: Request['asks'], course: Course
     if (runnable === undefined) throw outdated();
     const outcome = await runnable.run(asks.options, handFor(asks));
     if (outcome.kind === 'answer') return withAgain(outcome, asks, catalogue, kept.keep);
-    if (outcome.kind === 'form') return outcome;
-    const reply = await run(parts, outcome.asks, course);
-    return reply.kind === 'answer' ? outcome.finish(reply) : reply;
+    return outcome.kind === 'form' ? outcome : carryOver(parts, outcome, course);
   }
   const ref = readActionRef(asks.ref);
   if (ref?.command === 'again' && ref.action === 'form') return againForm(ref, catalogue, kept.find);
@@ -131,7 +129,14 @@ async function run(parts: DispatcherParts, asks: Request['asks'], course: Course
   // what every object inherits is no action, whatever a button says
   const action = ref && Object.hasOwn(actions, ref.action) ? actions[ref.action] : undefined;
   if (!ref || !action) throw outdated();
-  return action.run({ ...ref.args, ...asks.fields }, handFor(asks));
+  const outcome = await action.run({ ...ref.args, ...asks.fields }, handFor(asks));
+  return outcome.kind === 'handover' ? carryOver(parts, outcome, course) : outcome;
+}
+
+/** The answer of the command that a request was handed over to, finished by whoever handed it over. */
+async function carryOver(parts: DispatcherParts, { asks, finish }: Handover, course: Course): Promise<Reply> {
+  const reply = await run(parts, asks, course);
+  return reply.kind === 'answer' ? finish(reply) : reply;
 }
 
 const outdated = (): UserError =>

@@ -46,14 +46,37 @@ function buttonOf({ label, text, open }: QuickCandidate): Button | undefined {
   return does === null ? undefined : { label: label.slice(0, LONGEST_LABEL), does };
 }
 
-/** Asks for the figures that a reading still lacks. */
+/** Where a figure is missing in a text that was begun. */
+const GAP = '…';
+/** The platform's forms hold five fields, each under a label of at most 45 characters. */
+const MOST_FIELDS = 5;
+const LONGEST_FIELD = 45;
+
+/** Asks for the figures that a text still lacks, each in a field of its own under the words it stands between. */
 export function fillForm(text: string): Form {
+  const pieces = text.split(GAP);
+  const gaps = pieces.slice(1, MOST_FIELDS + 1);
   return {
     kind: 'form',
     title: 'What is missing',
-    does: { command: 'again', action: 'run', args: { _run: ASK } },
-    fields: [{ name: 'text', label: 'Put figures where it has …', value: text, required: true }],
+    does: { command: ASK, action: 'filled', args: { text } },
+    fields: gaps.map((behind, gap) => {
+      const before = pieces[gap]?.trim() ?? '';
+      const last = gap === gaps.length - 1 || before === '';
+      const label = `${before} ${GAP} ${last ? behind.trim() : ''}`.trim();
+      return {
+        name: `gap${gap + 1}`,
+        label: label === GAP ? 'Figure' : label.slice(0, LONGEST_FIELD),
+        required: true,
+      };
+    }),
   };
+}
+
+/** The text with the figures that were filled in. */
+export function filled(text: string, figures: readonly string[]): string {
+  const [start = '', ...rest] = text.split(GAP);
+  return rest.reduce((so, behind, gap) => `${so}${figures[gap]?.trim() ?? ''}${behind}`, start);
 }
 
 /** For a line that asks nothing, when somebody waits for an answer all the same. */

@@ -69,7 +69,8 @@ describe('a question that comes back', () => {
     const { answer } = await crew.say('v8 displacement');
     const opened = await crew.press(answer?.message ?? messageless(), 'Bore and stroke');
     expect(formOf(opened).title).toBe('What is missing');
-    const filled = await crew.fill(opened, { text: 'bore 86 stroke 86 8 cylinders' });
+    expect(opened.text).toContain('gap1: bore …');
+    const filled = await crew.fill(opened, { gap1: '86', gap2: '86' });
     expect(dataOf(filled)).toMatchObject({ kind: 'displacement', boreMm: 86, strokeMm: 86, cylinders: 8 });
   });
 

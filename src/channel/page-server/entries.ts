@@ -44,7 +44,7 @@ export function pageEntry({ world, messages }: ChannelState, message: Message): 
           replyTo: {
             id: replied.id,
             by: nameOf(replied.authorId),
-            start: replied.content.slice(0, REPLY_START),
+            start: withNames(world, replied.content).slice(0, REPLY_START),
           },
         }),
     pinned: message.pinnedMs !== null,
@@ -52,6 +52,13 @@ export function pageEntry({ world, messages }: ChannelState, message: Message): 
     mentions: mentionsIn(world, JSON.stringify([message.content, message.components, message.embeds])),
   };
 }
+
+/** Mentions as the names they stand for, where they are only quoted. */
+const withNames = (world: World, text: string): string =>
+  text.replace(/<@!?(\d{17,19})>/g, (mention, id: string) => {
+    const name = world.person(id)?.name;
+    return name === undefined ? mention : `@${name}`;
+  });
 
 function mentionsIn(world: World, text: string): PageEntry['mentions'] {
   const found = new Map(

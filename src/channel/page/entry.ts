@@ -56,7 +56,8 @@ function notesAbove(entry: PageEntry, deeds: Deeds): readonly Node[] {
   const { replyTo } = entry;
   if (replyTo === undefined) return [];
   const jump = pressable('', () => deeds.jumpTo(replyTo.id), { class: 'word', dir: 'auto' });
-  jump.append('On ', named(replyTo.by), `: ${replyTo.start}`);
+  // one run of text: the button lays its children out side by side, and spaces between them would be lost
+  jump.append(make('span', {}, 'On ', named(replyTo.by), `: ${replyTo.start}`));
   return [jump];
 }
 
