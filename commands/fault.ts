@@ -20,7 +20,6 @@ import type { Answer, Form } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { suggestWalks } from '../src/records/walks/find-walk.ts';
 import { correctFinding, takeBack } from '../src/records/walks/findings.ts';
-import { allGuides } from '../src/records/walks/guide-book.ts';
 import { matchOutcome, outcomeChoice } from '../src/records/walks/match-outcome.ts';
 import { matchSymptom, suggestSymptoms } from '../src/records/walks/match-symptom.ts';
 import { finishWalk, goOn, leaveWalk, resumeWalk } from '../src/records/walks/moves.ts';
@@ -59,8 +58,8 @@ export default defineCommand({
       description: 'Begin from what you see: no spark, will not start, smoke …',
       example: '/fault start symptom:"no crank"',
       input: z.object({ symptom: line(100).describe('What you see, in your own words') }),
-      suggest: { symptom: (typed) => suggestSymptoms(allGuides, typed) },
-      run: ({ symptom }, hand) => startHere(hand, matchSymptom(allGuides, symptom, 'symptom').id),
+      suggest: { symptom: (typed) => suggestSymptoms(typed) },
+      run: ({ symptom }, hand) => startHere(hand, matchSymptom(symptom, 'symptom').id),
     }),
     resume: subcommand({
       description: 'Go on with a search, whoever began it',
