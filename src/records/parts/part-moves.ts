@@ -50,7 +50,8 @@ export function countIn(
 /**
  * Says that so many are fitted. Left out, as many as are in hand and still needed.
  *
- * @throws UserError 'which-one' when fewer are in hand and some are on order: did those come?
+ * @throws UserError 'which-one' when fewer are in hand and some are on order: did those come? 'already-done' when no
+ * number is said and all that are needed are fitted.
  */
 export function fit(
   record: TeamRecord,
@@ -59,6 +60,13 @@ export function fit(
   by: Said,
 ): Moved {
   const { inHand, fitted } = countOf(record, part);
+  if (quantity === undefined && inHand === 0 && fitted > 0 && fitted >= part.needed) {
+    const last = record.parts.movesOf(part.id).findLast(({ kind }) => kind === 'fitted');
+    throw new UserError(
+      'already-done',
+      `All ${fitted} of ${part.name} that are needed are fitted${last ? `, logged by ${last.byName}` : ''}, and none is in hand. Nothing was changed. Say a quantity if more went in.`,
+    );
+  }
   const wanted = Math.max(1, part.needed - fitted);
   const count = quantity ?? (inHand > 0 ? Math.min(inHand, wanted) : wanted);
   makeUp(record, part, count, came, by);
