@@ -14,6 +14,7 @@ import type { Seat, ThreadReadings } from '../src/calc/threads/readings.ts';
 import type { ThreadFamily } from '../src/calc/threads/thread.ts';
 import { threadAnswer } from '../src/calc/threads/thread-answer.ts';
 import { threadName } from '../src/calc/threads/wording.ts';
+import { INCH_MM } from '../src/calc/units/definitions.ts';
 import type { Answer, Drawing } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { readThreadSize } from '../src/phrases/threads/size.ts';
@@ -248,7 +249,7 @@ function sayBack(size: ThreadSize, { diameter, pitch, side, named }: ThreadReadi
       : [`${size.taper.otherMm.toFixed(2)} mm across ${size.taper.overMm} mm further on`]),
     ...(pitch === undefined
       ? ['no pitch']
-      : [`pitch ${pitch.mm.toFixed(3)} mm (${(25.4 / pitch.mm).toFixed(1)} tpi)`]),
+      : [`pitch ${pitch.mm.toFixed(3)} mm (${(INCH_MM / pitch.mm).toFixed(1)} tpi)`]),
     ...(side === undefined ? [] : [side]),
     ...(size.lengthMm === undefined ? [] : [`${size.lengthMm} mm long`]),
   ].join(', ');

@@ -1,3 +1,5 @@
+import { ATMOSPHERE_KPA } from '../units/definitions.ts';
+
 /** Kelvin at 0 °C, exact by definition of the Celsius scale. */
 export const KELVIN_AT_ZERO_C = 273.15;
 
@@ -11,4 +13,4 @@ export const R_VAPOUR = 461.5;
 export const GAMMA_AIR = 1.4;
 
 /** Pressure of the standard atmosphere at sea level in kPa, exact (key ISO2533). */
-export const STANDARD_PRESSURE_KPA = 101.325;
+export const STANDARD_PRESSURE_KPA = ATMOSPHERE_KPA;

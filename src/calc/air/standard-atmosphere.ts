@@ -1,10 +1,10 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { requireRange } from '../require-range.ts';
+import { GRAVITY } from '../units/definitions.ts';
 import { KELVIN_AT_ZERO_C, R_DRY_AIR, STANDARD_PRESSURE_KPA } from './constants.ts';
 
 const SEA_LEVEL_K = 288.15;
 const LAPSE_K_PER_M = 0.0065;
-const GRAVITY = 9.80665;
 const EARTH_RADIUS_M = 6_356_766;
 const SEA_LEVEL_DENSITY = (STANDARD_PRESSURE_KPA * 1000) / (R_DRY_AIR * SEA_LEVEL_K);
 

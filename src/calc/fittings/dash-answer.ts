@@ -1,7 +1,7 @@
 import type { JsonObject } from '../../core/json.ts';
 import type { Answer, Fact, Item } from '../../core/reply.ts';
 import { sourceWords } from '../threads/facts.ts';
-import { MM_PER_INCH } from '../threads/thread.ts';
+import { INCH_MM } from '../units/definitions.ts';
 import { type DashMatch, type DashMeasure, type DashRow, tubeOdIn } from './dash.ts';
 
 /** An end of a dash size: `JIC -6`, `9/16-18 UNF`, and where that is from. */
@@ -18,7 +18,7 @@ export interface DashView {
 }
 
 /** To a hundredth of a micrometre, so that 6/16 in is 9.525 mm and not 9.524999999999999. */
-const inMm = (inches: number): number => Number((inches * MM_PER_INCH).toFixed(5));
+const inMm = (inches: number): number => Number((inches * INCH_MM).toFixed(5));
 
 const mm = (inches: number): string => `${Number(inMm(inches).toFixed(3))} mm`;
 

@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../threads/thread.ts';
+import { INCH_MM } from '../units/definitions.ts';
 
 /** A dash size: the tube it is the number of, and the hose that goes by it. */
 export interface DashRow {
@@ -39,7 +39,7 @@ export function nearestDash(
       const matches = rows.flatMap((row): readonly DashMatch[] => {
         const nominalIn = nominalOf(row, measure);
         if (nominalIn === undefined) return [];
-        const nominalMm = nominalIn * MM_PER_INCH;
+        const nominalMm = nominalIn * INCH_MM;
         return [{ row, measure, nominalMm, offMm: diameterMm - nominalMm }];
       });
       return matches.toSorted((a, b) => Math.abs(a.offMm) - Math.abs(b.offMm)).slice(0, 1);
@@ -54,7 +54,7 @@ export function nearestDash(
  */
 export function smallestHose(boreMm: number, rows: readonly DashRow[]): DashRow | undefined {
   return rows
-    .filter(({ byBoreIn }) => byBoreIn * MM_PER_INCH >= boreMm)
+    .filter(({ byBoreIn }) => byBoreIn * INCH_MM >= boreMm)
     .toSorted((a, b) => a.byBoreIn - b.byBoreIn)[0];
 }
 

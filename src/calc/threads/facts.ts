@@ -1,5 +1,6 @@
 import type { Fact } from '../../core/reply.ts';
-import { MM_PER_INCH, type Thread } from './thread.ts';
+import { INCH_MM } from '../units/definitions.ts';
+import type { Thread } from './thread.ts';
 
 /** A tube end, port or hollow bolt that uses the thread, and what seals it. */
 export interface FittingFacts {
@@ -82,7 +83,7 @@ function drillFact(drill: PracticeFacts['drill']): readonly Fact[] {
 }
 
 function fittingLine({ kindName, standard, tubeOdIn, spannerMm, source }: FittingFacts): string {
-  const tube = tubeOdIn === undefined ? '' : `, tube ${mm(tubeOdIn * MM_PER_INCH)} mm (${tubeOdIn} in)`;
+  const tube = tubeOdIn === undefined ? '' : `, tube ${mm(tubeOdIn * INCH_MM)} mm (${tubeOdIn} in)`;
   const spanner = spannerMm === undefined ? '' : `, spanner ${spannerMm} mm`;
   return `${kindName}, ${standard}${tube}${spanner}; thread ${sourceWords(source)}`;
 }

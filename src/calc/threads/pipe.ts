@@ -1,5 +1,6 @@
+import { INCH_MM } from '../units/definitions.ts';
 import { femaleCrest, maleCrest } from './crest.ts';
-import { type CrestBand, MM_PER_INCH, type Range, type Thread } from './thread.ts';
+import type { CrestBand, Range, Thread } from './thread.ts';
 
 /** Parallel pipe thread that seals elsewhere (ISO 228-1), as published, mm. */
 export interface Iso228Row {
@@ -59,7 +60,7 @@ export function iso228Thread(row: Iso228Row): Thread {
     family: 'bsp-parallel',
     series: 'G',
     nominal: row.nominal,
-    pitchMm: MM_PER_INCH / row.tpi,
+    pitchMm: INCH_MM / row.tpi,
     tpi: row.tpi,
     formAngleDeg: 55,
     tapered: false,
@@ -84,7 +85,7 @@ export function iso228Thread(row: Iso228Row): Thread {
  * Source: ISO 7-1 (keys PEAL, JISB0203; gauge lengths to 0.01 mm from memory). Depth 0.640327·p.
  */
 export function iso7Thread(row: Iso7Row): Thread {
-  const pitchMm = MM_PER_INCH / row.tpi;
+  const pitchMm = INCH_MM / row.tpi;
   const depthMm = 0.640327 * pitchMm;
   const minorMm = row.gaugeMajorMm - 2 * depthMm;
   const slackMm = row.gaugeToleranceMm * PIPE_TAPER;
@@ -124,29 +125,29 @@ export function nptThread(row: NptRow): Thread {
   const turnIn = p * PIPE_TAPER;
   const e2In = row.e0In + row.l2In * PIPE_TAPER;
   const faceMinorIn = row.e1In - height;
-  const major: Range = { minMm: (row.e0In + height) * MM_PER_INCH, maxMm: row.pipeOdIn * MM_PER_INCH };
+  const major: Range = { minMm: (row.e0In + height) * INCH_MM, maxMm: row.pipeOdIn * INCH_MM };
   const minor: Range = {
-    minMm: (faceMinorIn - turnIn) * MM_PER_INCH,
-    maxMm: (faceMinorIn + turnIn + 2 * truncationSpreadIn(row.tpi)) * MM_PER_INCH,
+    minMm: (faceMinorIn - turnIn) * INCH_MM,
+    maxMm: (faceMinorIn + turnIn + 2 * truncationSpreadIn(row.tpi)) * INCH_MM,
   };
   return {
     id: row.id,
     family: 'npt',
     series: 'NPT',
     nominal: row.nominal,
-    pitchMm: p * MM_PER_INCH,
+    pitchMm: p * INCH_MM,
     tpi: row.tpi,
     formAngleDeg: 60,
     tapered: true,
     basic: {
-      majorMm: (row.e1In + height) * MM_PER_INCH,
-      pitchDiameterMm: row.e1In * MM_PER_INCH,
-      minorMm: faceMinorIn * MM_PER_INCH,
+      majorMm: (row.e1In + height) * INCH_MM,
+      pitchDiameterMm: row.e1In * INCH_MM,
+      minorMm: faceMinorIn * INCH_MM,
     },
     classes: { male: 'small end to pipe outside', female: 'at the face' },
     limits: { major, malePitch: undefined, minor, femalePitch: undefined },
     crest: {
-      male: taperCrest(major, (e2In + height) * MM_PER_INCH),
+      male: taperCrest(major, (e2In + height) * INCH_MM),
       female: taperCrest(minor, minor.maxMm),
     },
     sameAs: [],

@@ -1,3 +1,4 @@
+import { INCH_MM } from '../units/definitions.ts';
 import type { Reading } from './readings.ts';
 
 /** A pitch as it was given: how, and the least it can be out by. */
@@ -13,7 +14,7 @@ export interface GivenPitch {
 /** Common practice, no source: how far out a reading is 95 times in 100 when nobody says. */
 const CALIPER_MM = 0.05;
 const BORE_JAWS_MM = 0.08;
-const FRACTION_MM = 25.4 / 64;
+const FRACTION_MM = INCH_MM / 64;
 const SPAN_ENDS_MM = 0.1;
 /** A length in whole millimetres was read off a rule, to a quarter of one. */
 const RULE_MM = 0.25;

@@ -44,5 +44,3 @@ export interface Thread {
   readonly sameAs: readonly string[];
   readonly sources: readonly string[];
 }
-
-export const MM_PER_INCH = 25.4;

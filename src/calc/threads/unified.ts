@@ -1,5 +1,6 @@
+import { INCH_MM } from '../units/definitions.ts';
 import { femaleCrest, maleCrest } from './crest.ts';
-import { MM_PER_INCH, type Range, type Thread } from './thread.ts';
+import type { Range, Thread } from './thread.ts';
 
 export interface UnifiedRow {
   readonly id: string;
@@ -73,8 +74,8 @@ export function unifiedLimits(size: UnifiedSize): UnifiedLimits {
 export function unifiedThread(row: UnifiedRow): Thread {
   const inches = unifiedLimits(row);
   const range = (minIn: number, maxIn: number): Range => ({
-    minMm: minIn * MM_PER_INCH,
-    maxMm: maxIn * MM_PER_INCH,
+    minMm: minIn * INCH_MM,
+    maxMm: maxIn * INCH_MM,
   });
   const limits = {
     major: range(inches.majorMin, inches.majorMax),
@@ -82,8 +83,8 @@ export function unifiedThread(row: UnifiedRow): Thread {
     minor: range(inches.minorMin, inches.minorMax),
     femalePitch: range(inches.femalePitchMin, inches.femalePitchMax),
   };
-  const majorMm = row.majorIn * MM_PER_INCH;
-  const pitchMm = MM_PER_INCH / row.tpi;
+  const majorMm = row.majorIn * INCH_MM;
+  const pitchMm = INCH_MM / row.tpi;
   return {
     id: row.id,
     family: 'unified',

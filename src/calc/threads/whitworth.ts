@@ -1,5 +1,6 @@
+import { INCH_MM } from '../units/definitions.ts';
 import { femaleCrest, maleCrest } from './crest.ts';
-import { MM_PER_INCH, type Range, type Thread } from './thread.ts';
+import type { Range, Thread } from './thread.ts';
 
 export interface WhitworthRow {
   readonly id: string;
@@ -39,13 +40,13 @@ export function whitworthLimits(size: { readonly majorIn: number; readonly tpi: 
 export function whitworthThread(row: WhitworthRow): Thread {
   const inches = whitworthLimits(row);
   const range = ([minIn, maxIn]: readonly [number, number]): Range => ({
-    minMm: minIn * MM_PER_INCH,
-    maxMm: maxIn * MM_PER_INCH,
+    minMm: minIn * INCH_MM,
+    maxMm: maxIn * INCH_MM,
   });
   const major = range(inches.major);
   const minor = range(inches.minor);
-  const majorMm = row.majorIn * MM_PER_INCH;
-  const pitchMm = MM_PER_INCH / row.tpi;
+  const majorMm = row.majorIn * INCH_MM;
+  const pitchMm = INCH_MM / row.tpi;
   return {
     id: row.id,
     family: 'whitworth',

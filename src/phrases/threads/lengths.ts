@@ -1,9 +1,9 @@
+import { INCH_MM } from '../../calc/units/definitions.ts';
 import { UserError } from '../../core/user-error.ts';
 import type { SpanItem } from './spans.ts';
 import type { NumberToken, SizeUnit } from './tokens.ts';
 import { SIZE_EXAMPLES, type TypedLength, type TypedPitch } from './typed.ts';
 
-const MM_PER_INCH = 25.4;
 /** Common threads per inch of the families in use (ASME B1.1, BS 84, ISO 228-1, ASME B1.20.1). */
 const TPI = new Set([
   4, 4.5, 5, 6, 7, 8, 9, 10, 11, 11.5, 12, 13, 14, 16, 18, 19, 20, 22, 24, 26, 27, 28, 32, 36, 40, 44, 48, 56,
@@ -31,7 +31,7 @@ export function isMetricPitch(value: number): boolean {
 export function toDiameter(item: NumberToken): TypedLength {
   const inches =
     item.unit === 'in' || item.fraction !== undefined || (item.unit === undefined && item.value < 1);
-  const scale = inches ? MM_PER_INCH : 1;
+  const scale = inches ? INCH_MM : 1;
   const mm = item.value * scale;
   if (!(mm >= 1 && mm <= 200)) {
     throw new UserError(
@@ -50,15 +50,14 @@ export function toDiameter(item: NumberToken): TypedLength {
 
 /** @throws UserError 'out-of-range' outside 0.1 to 12.7 mm. */
 export function toPitch(item: NumberToken, unit: SizeUnit): TypedPitch {
-  const mm =
-    unit === 'tpi' ? MM_PER_INCH / item.value : unit === 'in' ? item.value * MM_PER_INCH : item.value;
+  const mm = unit === 'tpi' ? INCH_MM / item.value : unit === 'in' ? item.value * INCH_MM : item.value;
   if (!(mm >= 0.1 && mm <= 12.7)) {
     throw new UserError(
       'out-of-range',
       `A pitch of ${item.text} is none: it has to be between 0.1 and 12.7 mm, or 2 and 254 threads per inch. ${SIZE_EXAMPLES}`,
     );
   }
-  const share = unit === 'tpi' ? mm / item.value : unit === 'in' ? MM_PER_INCH : 1;
+  const share = unit === 'tpi' ? mm / item.value : unit === 'in' ? INCH_MM : 1;
   return {
     mm,
     how: unit === 'in' ? 'inch' : unit,
@@ -72,7 +71,7 @@ export function toPitch(item: NumberToken, unit: SizeUnit): TypedPitch {
 /** A pitch from a length over several threads; a bare length below one is in inches. */
 export function toSpan({ length, pitches, text }: SpanItem): TypedPitch {
   const inches = length.unit === 'in' || (length.unit === undefined && length.value < 1.3 && pitches > 4);
-  const scale = (inches ? MM_PER_INCH : 1) / pitches;
+  const scale = (inches ? INCH_MM : 1) / pitches;
   const mm = length.value * scale;
   if (!(mm >= 0.1 && mm <= 12.7)) {
     throw new UserError(

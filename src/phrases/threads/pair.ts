@@ -1,3 +1,4 @@
+import { INCH_MM } from '../../calc/units/definitions.ts';
 import { type Choice, UserError } from '../../core/user-error.ts';
 import { isMetricPitch, isTpi } from './lengths.ts';
 import type { NumberToken, SizeUnit } from './tokens.ts';
@@ -71,8 +72,9 @@ function isThreadShaped({ diameter, pitch, unit }: Pair): boolean {
   const inches =
     diameter.unit === 'in' || (diameter.unit === undefined && unit === 'tpi' && diameter.value <= LARGEST_IN);
   const acrossMm =
-    inches || (diameter.unit === undefined && diameter.value < 1) ? diameter.value * 25.4 : diameter.value;
-  const pitchMm = unit === 'tpi' ? 25.4 / pitch.value : unit === 'in' ? pitch.value * 25.4 : pitch.value;
+    inches || (diameter.unit === undefined && diameter.value < 1) ? diameter.value * INCH_MM : diameter.value;
+  const pitchMm =
+    unit === 'tpi' ? INCH_MM / pitch.value : unit === 'in' ? pitch.value * INCH_MM : pitch.value;
   return acrossMm >= 1 && acrossMm > 1.5 * pitchMm;
 }
 

@@ -1,3 +1,4 @@
+import { INCH_MM } from '../../calc/units/definitions.ts';
 import { UserError } from '../../core/user-error.ts';
 import { isMetricPitch, isTpi, toDiameter, toPitch, toSpan } from './lengths.ts';
 import { dashedName, fittingOf, isDash, isPipeSize, isPitchAfterName, joinName } from './naming.ts';
@@ -240,7 +241,7 @@ function loosePitchUnit(item: NumberToken, across: string): 'mm' | 'tpi' {
 }
 
 function lengthOf(item: NumberToken, text: string): number {
-  const mm = item.unit === 'in' ? item.value * 25.4 : item.value;
+  const mm = item.unit === 'in' ? item.value * INCH_MM : item.value;
   if (!(mm > 0) || mm > 10_000)
     throw new UserError('out-of-range', `The distance in "${text}" must be above zero.`);
   return mm;

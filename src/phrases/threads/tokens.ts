@@ -1,3 +1,4 @@
+import { INCH_MM } from '../../calc/units/definitions.ts';
 import { isInchFraction, readDecimal } from '../quantity/decimal.ts';
 
 export type SizeUnit = 'mm' | 'in' | 'tpi';
@@ -197,6 +198,6 @@ function plusMinusOf(
   const own = groups['pmUnit'];
   if (own === undefined) return typed.value;
   const inInches = own === 'thou' ? typed.value / 1000 : unitOf(own) === 'in' ? typed.value : undefined;
-  if (inInches !== undefined) return unit === 'in' ? inInches : inInches * 25.4;
-  return unit === 'in' ? typed.value / 25.4 : typed.value;
+  if (inInches !== undefined) return unit === 'in' ? inInches : inInches * INCH_MM;
+  return unit === 'in' ? typed.value / INCH_MM : typed.value;
 }
