@@ -10,11 +10,17 @@ import type { Answer } from '../src/core/reply.ts';
 import { sayDay } from '../src/core/time.ts';
 import { UserError } from '../src/core/user-error.ts';
 import type { Away } from '../src/records/jobs/week.ts';
+import { suggestParts } from '../src/records/parts/find-part.ts';
+import { suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
 
 const stage = z.string().min(1).max(60).optional();
 const page = z.coerce.number().int().min(1).max(10_000).optional();
 const typedDay = z.string().min(1).max(100);
 const suggestStage: Suggest = suggestStagesHere;
+const suggestPart: Suggest = (typed, hand) => {
+  const build = buildHere(hand);
+  return build ? suggestParts(hand.record, build.id, typed) : [];
+};
 
 export default defineCommand({
   description: 'The day it will start: simulated from jobs, evenings and what is still to come',
@@ -22,9 +28,22 @@ export default defineCommand({
     date: subcommand({
       description: 'When a stage can be passed, what drives the day, and what ordering sooner would gain',
       example: '/when date',
-      input: z.object({ stage: stage.describe('Which stage; the first start if you name none') }),
-      suggest: { stage: suggestStage },
-      run: (input, hand) => whenHere(hand, input.stage),
+      input: z.object({
+        stage: stage.describe('Which stage; the first start if you name none'),
+        part: z
+          .string()
+          .min(1)
+          .max(120)
+          .optional()
+          .describe('What this part would gain if it were ordered today'),
+        supplier: z.string().min(1).max(80).optional().describe('From whom it would come instead'),
+      }),
+      suggest: {
+        stage: suggestStage,
+        part: suggestPart,
+        supplier: (typed, { record }) => suggestSuppliers(record, typed),
+      },
+      run: ({ stage: asked, ...sooner }, hand) => whenHere(hand, asked, sooner),
     }),
     'order-by': subcommand({
       description: 'What is not ordered yet, when it is needed and by when to order it',

@@ -8,12 +8,14 @@ import { orderByAnswer, type ToOrder } from '../records/jobs/order-by-answer.ts'
 import { lastOrderDays } from '../records/jobs/order-days.ts';
 import { daysBetween, planOf, type StagePlan } from '../records/jobs/plan.ts';
 import type { JobBook } from '../records/jobs/read-facts.ts';
-import { soonerWays } from '../records/jobs/sooner.ts';
+import { type AskedSooner, soonerWays } from '../records/jobs/sooner.ts';
 import { startAnswer, startSentence } from '../records/jobs/start-answer.ts';
 import { type DayRange, neededDays, type StartDay, startDay } from '../records/jobs/start-day.ts';
 import { USUAL_WEEK, type WorkWeek } from '../records/jobs/week.ts';
+import { findPart } from '../records/parts/find-part.ts';
 import { findStage } from '../records/stages/find-stage.ts';
 import { standingPass } from '../records/stages/stage.ts';
+import { knownSupplier } from '../records/suppliers/find-supplier.ts';
 import { buildHere, crewOf } from './crew.ts';
 import type { Hand } from './hand.ts';
 import { buildWithJobs, jobBookHere } from './jobs-here.ts';
@@ -54,14 +56,20 @@ function planHere(hand: Hand, book: JobBook, stage: StageFact): StagePlan {
 }
 
 /** When a stage can be passed, with what drives the day and a picture. */
-export async function whenHere(hand: Hand, typed: string | undefined): Promise<Answer> {
+export async function whenHere(
+  hand: Hand,
+  typed: string | undefined,
+  sooner: SoonerAsked = {},
+): Promise<Answer> {
   const book = jobBookHere(hand);
   const { today, days } = crewOf(hand);
   const stage = stageAsked(book, typed);
   if (stage.passed) return passedAnswer(book, stage, today);
   const plan = planHere(hand, book, stage);
   if (plan.jobs.length === 0) return nothingToDo(stage);
-  const found = await drive(startDay(plan, soonerWays(hand.record, plan.awaited, today, days), today, SEED));
+  const found = await drive(
+    startDay(plan, soonerWays(hand.record, plan.awaited, today, days, soonerHere(hand, sooner)), today, SEED),
+  );
   const { crew, said } = weekHere(hand);
   const answer = startAnswer({
     plan,
@@ -72,6 +80,24 @@ export async function whenHere(hand: Hand, typed: string | undefined): Promise<A
     stages: book.stages.filter((one) => !one.passed && one.key !== stage.key),
   });
   return { ...answer, drawings: [timelinePicture(pictureOf(plan, found, today))] };
+}
+
+/** What somebody asks about in particular, as typed. */
+export interface SoonerAsked {
+  readonly part?: string | undefined;
+  readonly supplier?: string | undefined;
+}
+
+/** @throws UserError 'not-found' or 'which-one' about either name, 'bad-input' for a supplier of nothing. */
+function soonerHere(hand: Hand, { part, supplier }: SoonerAsked): AskedSooner | undefined {
+  if (part === undefined) {
+    if (supplier === undefined) return undefined;
+    throw new UserError('bad-input', 'part: is missing. Type which part would come from there.');
+  }
+  return {
+    part: findPart(hand.record, buildWithJobs(hand).id, part),
+    ...(supplier === undefined ? {} : { supplier: knownSupplier(hand.record, supplier).name }),
+  };
 }
 
 /** Lets others in between two steps, so that a long sum holds nobody's answer up. */

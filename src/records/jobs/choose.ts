@@ -12,6 +12,8 @@ import { type NamedNeed, openNeedGiver } from './needs.ts';
 /** What a crew chooses from: one stage of the starting set, or what is to be done after a bearing failure. */
 export const DEBRIS = 'bearing-failure';
 
+const WHOLE_SET: readonly SetJob[] = [...startingJobs, ...debrisJobs];
+
 /** What is on offer: jobs of a set that are not on the build's list yet, and how many are. */
 export interface Offer {
   readonly offered: readonly SetJob[];
@@ -28,8 +30,8 @@ export function offerOf(record: TeamRecord, buildId: number, set: string): Offer
 }
 
 /**
- * Writes chosen jobs down with what they need. A job they wait for that was not chosen is not waited for; a part nobody
- * has named yet is written down; a fluid is needed where the build has a case of that name.
+ * Writes chosen jobs down with what they need. A job they wait for that was not chosen is not waited for, but what that one
+ * waits for is; a part nobody has named yet is written down; a fluid is needed where the build has a case of that name.
  *
  * @throws UserError 'already-done' when all of them are on the list.
  */
@@ -68,18 +70,17 @@ export function choose(
   }
   const giver = openNeedGiver(record, buildId, stages);
   // what was chosen earlier and comes after one of these waits for it as well, and the other way round
-  const wholeSet = [...startingJobs, ...debrisJobs];
   const fresh = new Set(added.map(({ from }) => from.key));
   for (const { job, from } of added) giver.give(job, needsOf(record, buildId, from, keys, stages));
   for (const [key, id] of keys) {
-    const later = wholeSet.find((one) => one.key === key);
+    const later = WHOLE_SET.find((one) => one.key === key);
     const job = record.jobs.find(id);
     if (later === undefined || job === undefined || job.doneOn !== null) continue;
-    const before = wholeSet.filter(
+    const before = WHOLE_SET.filter(
       (one) =>
         keys.has(one.key) &&
         (fresh.has(one.key) || fresh.has(key)) &&
-        (one.before.includes(key) || later.after.includes(one.key)),
+        (one.before.includes(key) || comesAfter(later, keys).includes(one.key)),
     );
     giver.give(
       job,
@@ -119,7 +120,16 @@ function needsOf(
     const need: JobNeed = { kind: 'part', partId: part.id, quantity };
     return { need, name: part.name };
   });
-  return [...from.after.flatMap((key) => jobNeed(keys, key)), ...passed, ...parts, ...fluids];
+  const before = comesAfter(from, keys).flatMap((key) => jobNeed(keys, key));
+  return [...before, ...passed, ...parts, ...fluids];
+}
+
+/** What a job of a set comes after of what is on the list: where one is left out, what that one comes after. */
+function comesAfter(job: SetJob, keys: ReadonlyMap<string, number>): readonly string[] {
+  return job.after.flatMap((key) => {
+    const before = WHOLE_SET.find((one) => one.key === key);
+    return keys.has(key) || before === undefined ? [key] : comesAfter(before, keys);
+  });
 }
 
 function jobNeed(keys: ReadonlyMap<string, number>, key: string): readonly NamedNeed[] {

@@ -98,7 +98,7 @@ function sayAwaited({ what }: Driver<Awaited>, today: Day): string {
 const WORTH_DAYS = 0.5;
 
 function gainFacts(gains: readonly Gain[], today: Day): readonly Fact[] {
-  const worth = gains.filter(({ meanDays }) => meanDays >= WORTH_DAYS);
+  const worth = gains.filter(({ meanDays, sooner }) => meanDays >= WORTH_DAYS || sooner.asked);
   if (worth.length === 0 && gains.length > 0) {
     return [['Sooner', 'no order by courier or from somebody else would gain half a day']];
   }
@@ -109,9 +109,14 @@ function gainFacts(gains: readonly Gain[], today: Day): readonly Fact[] {
     const gained = Math.round(meanDays * 10) / 10;
     return [
       `${sooner.name} ${sooner.how}`,
-      `ordered today, here ${sayDay(sooner.hereOn, today)}: ${gained} ${gained === 1 ? 'day' : 'days'} sooner${range}`,
+      `ordered today, here ${sayDay(sooner.hereOn, today)}: ${sayGain(gained)}${range}`,
     ] as const;
   });
+}
+
+function sayGain(days: number): string {
+  if (days === 0) return 'no day sooner';
+  return `${Math.abs(days)} ${Math.abs(days) === 1 ? 'day' : 'days'} ${days > 0 ? 'sooner' : 'later'}`;
 }
 
 /** What was assumed, and how it was worked out. */

@@ -41,6 +41,8 @@ export interface Sooner {
   readonly how: string;
   readonly hereOn: Day;
   readonly arriving: Awaited['arriving'];
+  /** Somebody asked about it: it is told even where it gains nothing. */
+  readonly asked?: boolean;
 }
 
 /** What it would gain, in days, run against run with the same chances. */
@@ -96,7 +98,7 @@ export function* startDay(
   const gains: Gain[] = [];
   for (const sooner of soonerOf(drivers)) {
     const gain = yield* gainOf(stagePlan, sooner, chances, gainRuns, base);
-    if (gain.meanDays > 0) gains.push(gain);
+    if (gain.meanDays > 0 || sooner.asked) gains.push(gain);
   }
   const on = rangeFrom(today);
   return {

@@ -339,6 +339,13 @@ describe('/job from-set', () => {
     ]);
   });
 
+  it('has a job wait for what a left out one would have waited for', async () => {
+    const crew = await bot();
+    for (const key of ['engine-in', 'exhaust']) await crew.press(`job/take?set=assembly&key=${key}`);
+    const { data } = cardIn(await crew.run('job show', { job: 'exhaust system' }));
+    expect(data['waitsFor']).toContain('#1 lower engine and gearbox into the car');
+  });
+
   it('is undone as it was chosen, in one', async () => {
     const crew = await bot();
     const card = cardIn(await crew.press('job/take?set=fluids&key=*'));

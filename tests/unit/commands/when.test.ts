@@ -68,6 +68,33 @@ describe('/when date', () => {
     ]);
   });
 
+  it('answers what one part would gain that is asked about, even nothing, and from whom', async () => {
+    const crew = await oneJob();
+    await crew.run('order place', { what: 'block', supplier: 'Norvale', due: '2026-12-14' });
+    await crew.run('order place', { what: 'plug', supplier: 'Castwell', due: '2026-11-26' });
+    await crew.run('job needs', { job: '1', add: 'part:block, part:plug' });
+    await crew.run('supplier set', { supplier: 'Castwell', lead: 3 });
+    const none = cardIn(await crew.run('when date', { part: 'plug' }));
+    expect(none.data['gains']).toMatchObject([{ name: 'plug', meanDays: 0 }]);
+    expect(JSON.stringify(none.facts)).toContain('no day sooner');
+    const block = cardIn(await crew.run('when date', { part: 'block', supplier: 'castwell' }));
+    expect(block.data['gains']).toMatchObject([{ how: 'by courier' }, { how: 'from Castwell' }]);
+  });
+
+  it.each([
+    [{ part: 'zzzzz' }, 'No part here is called "zzzzz"'],
+    [{ part: 'plug' }, 'No job of this stage waits for plug'],
+    [{ supplier: 'Norvale' }, 'part: is missing'],
+    [{ part: 'block', supplier: 'Norvale' }, 'Nobody has said how long Norvale takes'],
+    [{ part: 'block', supplier: 'Xylophon' }, 'There is no supplier "Xylophon"'],
+  ])('refuses to say what %j would gain', async (options, said) => {
+    const crew = await oneJob();
+    await crew.run('order place', { what: 'block', supplier: 'Norvale', due: '2026-12-14' });
+    await crew.run('order place', { what: 'plug', supplier: 'Norvale', due: '2026-12-14' });
+    await crew.run('job needs', { job: '1', add: 'part:block' });
+    expect(refusalIn(await crew.run('when date', options)).message).toContain(said);
+  });
+
   it('counts a fluid that is short, a part nobody has ordered and a job of unknown length, and says so', async () => {
     const crew = await oneJob();
     await add(crew, 'fill it', { stage: 'fluids', needs: 'part:+plug, part:+ring' });
