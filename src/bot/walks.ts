@@ -61,9 +61,11 @@ export function foundHere(hand: Hand, finding: NewFinding): Answer {
 export function moved(hand: Hand, move: (record: TeamRecord) => Moved): Answer {
   const changed = hand.change(move);
   const card = shown(hand, changed.value);
+  // a card in mid-search has its own way back, under So far, and no room for another button
+  const offersUndo = !hand.pressedInPlace || changed.value.state === 'finished';
   return {
     ...card,
-    ...(hand.pressedInPlace ? {} : { buttons: [...(card.buttons ?? []), undoButton(changed)] }),
+    ...(offersUndo ? { buttons: [...(card.buttons ?? []), undoButton(changed)] } : {}),
     data: { ...card.data, said: changed.said, change: changed.changeId },
   };
 }

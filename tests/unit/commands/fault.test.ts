@@ -328,6 +328,12 @@ describe('taking back and correcting', () => {
     expect(data(back)).toMatchObject({ step: 'found', cause: 'starter-mesh' });
   });
 
+  it('is undone by the button of the card that closed it', async () => {
+    const found = await pressLabel(bot, await start('no crank'), 'Starter spins, engine does not');
+    await pressAll(bot, found, 'That was it', 'Undo');
+    expect(record().walks.find(1)).toMatchObject({ state: 'open', cause: null });
+  });
+
   it('is undone like anything else', async () => {
     await pressLabel(bot, await start('no crank'), 'Starter spins, engine does not', { as: 'Bram' });
     await bot.run('undo', {}, { as: 'Bram' });
