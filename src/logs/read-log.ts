@@ -168,7 +168,6 @@ async function* readRows(reading: Reading): AsyncGenerator<Rows> {
     yield* builder.finish();
     tally.clockResets = rising.resets;
     tally.clockJumps = rising.jumps;
-    tally.withoutTime += rising.outOfOrder;
   } finally {
     parser.destroy();
     await reading.body.return(undefined);

@@ -18,7 +18,14 @@ export interface Danger {
 
 /* All common practice, no source; the maker's figures go first. */
 const BOOST_KPA = 108;
-const LEAN = { over: 0.05, withoutTarget: 0.95, lastsS: 0.5, sensorMost: 1.5 } as const;
+const LEAN = {
+  over: 0.05,
+  withoutTarget: 0.95,
+  lastsS: 0.5,
+  sensorMost: 1.5,
+  forgivesPerS: 0.15,
+  film: { share: 0.25, lastsS: 0.6 },
+} as const;
 const MOST_DUTY = { ratio: 0.85, lastsS: 0.3 } as const;
 const PRESSURE_FALLS = { fuelRatio: 0.1, oilRatio: 0.35, lastsS: 0.3 } as const;
 /** Oil pressure a warm engine should have at least: 10 psi for every 1000 rpm. */
@@ -55,6 +62,11 @@ export class DangerWatch {
   #knockMost = 0;
   #lastS = Number.NaN;
   #cutUntilS = Number.NEGATIVE_INFINITY;
+  /** λ wanted, but following a richer one slowly: the gas is still on its way, and the walls take their share. */
+  #wanted = Number.NaN;
+  /** How the load has risen of late, and what it was. */
+  #risen = 0;
+  #loadKPa = Number.NaN;
 
   constructor(targetAt: TargetAt) {
     this.#targetAt = targetAt;
@@ -69,7 +81,7 @@ export class DangerWatch {
       const stepS = Math.min(1, Math.max(0, place.timeS - this.#lastS || 0));
       if (at(columns.fuelCut) > 0.5) this.#cutUntilS = place.timeS + 1;
       this.#seeKnock(at(columns.knock), place);
-      this.#seeLean(at(columns.lambda), at(columns.targetLambda), at(columns.sensorFault), place);
+      this.#seeLean(at(columns.lambda), at(columns.targetLambda), at(columns.sensorFault), place, stepS);
       const duty = Number.isNaN(at(columns.dutyRatio))
         ? (at(columns.pulseMs) * place.speedRpm) / 120_000
         : at(columns.dutyRatio);
@@ -114,11 +126,19 @@ export class DangerWatch {
     this.#knock = value;
   }
 
-  #seeLean(lambda: number, logged: number, fault: number, place: Place): void {
+  #seeLean(lambda: number, logged: number, fault: number, place: Place, stepS: number): void {
     const trusted = lambda < LEAN.sensorMost && !(fault > 0.5) && place.timeS > this.#cutUntilS;
     const target = this.#targetAt(place.loadKPa, place.speedRpm, logged);
-    const most = Number.isNaN(target) ? LEAN.withoutTarget : target + LEAN.over;
-    this.#lean.see(trusted && place.loadKPa > BOOST_KPA && lambda > most ? lambda : undefined, place);
+    const followed = this.#wanted - LEAN.forgivesPerS * stepS;
+    this.#wanted = Number.isNaN(target) || !(followed > target) ? target : followed;
+    // a throttle thrown open reads lean for a moment on any engine
+    const rise = Math.log(place.loadKPa / this.#loadKPa);
+    this.#risen = this.#risen * Math.exp(-stepS / LEAN.film.lastsS) + (Number.isFinite(rise) ? rise : 0);
+    this.#loadKPa = place.loadKPa;
+    const forgiven = LEAN.over + LEAN.film.share * Math.max(0, this.#risen);
+    const wanted = Number.isNaN(target) ? LEAN.withoutTarget - LEAN.over : this.#wanted;
+    const lean = trusted && place.loadKPa > BOOST_KPA && lambda > wanted + forgiven;
+    this.#lean.see(lean ? lambda : undefined, { ...place, wanted: Number.isNaN(target) ? wanted : target });
   }
 
   /** A counter that only rises, or a signal that is nothing nearly always; a level that is always there is not judged. */
@@ -136,8 +156,7 @@ export class DangerWatch {
     const { worst, times, seconds } = this.#lean;
     if (worst === undefined) return [];
     const { place, value } = worst;
-    const target = this.#targetAt(place.loadKPa, place.speedRpm, Number.NaN);
-    return [{ kind: 'lean', value, expected: target, times, seconds, place }];
+    return [{ kind: 'lean', value, expected: place.wanted ?? Number.NaN, times, seconds, place }];
   }
 
   #overDuty(): Danger[] {

@@ -51,4 +51,6 @@ export interface Place {
   readonly timeS: number;
   readonly speedRpm: number;
   readonly loadKPa: number;
+  /** What ought to have been read there, where that is known at the time. */
+  readonly wanted?: number;
 }
