@@ -42,7 +42,7 @@ export type Piece =
 const NUMBER = /^[-+]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?: ?k(?![\p{L}\d]))?/u;
 /** Thousands in groups: only a counter has so many digits that people part them. */
 const GROUPED = /^\d{1,3}(?:[ ']\d{3})+(?![\d.,])/u;
-const HOURS_AND_MINUTES = /^\d+ ?h ?\d{1,2}(?: ?m(?:in)?)?(?![\p{L}\d])/iu;
+const HOURS_AND_MINUTES = /^\d+ ?h(?:\d{1,2}(?: ?m(?:in)?)?| \d{1,2} ?m(?:in)?)(?![\p{L}\d.,])/iu;
 const UNIT_WORD = /^ ?[^\s\d,;:=@|/+-][^\s,;:=@|]*/u;
 const MOST_UNIT_WORDS = 3;
 /** Words that are a unit as well; behind a number they are read as words. */
