@@ -6,6 +6,7 @@ import type { Chargehand } from './chargehand.ts';
 import { addDays, type Day, dayAt, instantOf, wallTime } from './core/time.ts';
 import type { WorkingDays } from './core/working-days.ts';
 import { DemoJobs, writeDemoJobs } from './demo-jobs.ts';
+import { DemoStages, writeDemoFluids, writeDemoMeasures } from './demo-stages.ts';
 import { place } from './records/orders/place.ts';
 import type { TeamSettings } from './records/team/team.ts';
 import type { TeamRecord } from './records/team-record.ts';
@@ -42,6 +43,7 @@ const Demonstration = z.object({
     }),
   ),
   jobs: DemoJobs,
+  stages: DemoStages,
 });
 
 /** A build of our own invention, to try things on. */
@@ -100,7 +102,9 @@ function writeOrders(
       record.orders.receive({ orderId: value.order.id, cameOn, byName: by, note: note ?? null, ...came });
     }
   }
+  writeDemoFluids(record, build.id, demo.stages, today);
   writeDemoJobs(record, build.id, demo.jobs, today, days);
+  writeDemoMeasures(record, build.id, demo.stages, today);
 }
 
 /** The latest instant at which a working day's morning message was due. */

@@ -108,7 +108,8 @@ export function changedFluid(hand: Hand, typed: ChangedTyped): Answer {
     typed.distance === undefined ? undefined : readAs('distance', 'distance', typed.distance).value;
   const how = { by: hand.who.name, on: today, note: typed.note, distanceKm };
   const changed = hand.change((record) => {
-    if (found.inL > 0) drain(record, found.id, undefined, how);
+    // what does not go in again did not come out: cooler and filter head keep theirs
+    if (found.inL > 0) drain(record, found.id, Math.min(volumeL, found.inL), how);
     const { value } = pour(record, found.id, { ...how, ...typed, volumeL, grade });
     return {
       value: value.fluidCase,

@@ -104,11 +104,12 @@ export function openFluidStore(db: Database): FluidStore {
     `UPDATE fluid_case SET name = @name, grade = @grade, capacity_l = @capacityL, note = @note WHERE id = @id`,
   );
   const removeCase = db.prepare('DELETE FROM fluid_case WHERE id = ?');
-  // it was filled when it was first poured into after it was last empty
+  // it was filled when it was first poured into after the last time that most of it came out
   const cases = `SELECT fluid_case.*,
       coalesce((SELECT in_after_l FROM fluid_move WHERE case_id = fluid_case.id ORDER BY id DESC LIMIT 1), 0.0) AS in_l,
-      (SELECT min(moved_on) FROM fluid_move WHERE case_id = fluid_case.id AND in_after_l > 0 AND id >
-        coalesce((SELECT max(id) FROM fluid_move WHERE case_id = fluid_case.id AND in_after_l = 0), 0)) AS filled_on
+      (SELECT min(moved_on) FROM fluid_move WHERE case_id = fluid_case.id AND kind = 'poured' AND id >
+        coalesce((SELECT max(id) FROM fluid_move WHERE case_id = fluid_case.id AND kind = 'drained'
+          AND in_after_l < volume_l), 0)) AS filled_on
     FROM fluid_case`;
   const caseById = db.prepare(`${cases} WHERE id = ?`);
   const casesOf = db.prepare(`${cases} WHERE build_id = ? ORDER BY name COLLATE NOCASE, id`);

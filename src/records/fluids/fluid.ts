@@ -11,7 +11,7 @@ export interface FluidCase {
   readonly capacityL: number;
   /** What is in it, in litres. */
   readonly inL: number;
-  /** When what is in it was first poured in; null while it is empty. */
+  /** When what is in it was first poured in, but for what would not drain; null while it is empty. */
   readonly filledOn: Day | null;
   readonly note: string | null;
 }

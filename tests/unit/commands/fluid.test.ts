@@ -162,9 +162,21 @@ describe('/fluid drained and /fluid changed', () => {
     await poured(bot, '5.6 L into sump');
     const changed = cardIn(await bot.run('fluid changed', { case: 'sump', volume: '5.4 L' }));
     expect(changed.data['said']).toBe('sump changed: 5.4 L 10W-40');
+    expect(changed.data).toMatchObject({ inL: 5.6, lackingL: 0 });
     expect(bot.teams.at(TEAM).record.fluids.movesOf(1)).toHaveLength(3);
     await pressed(bot, changed, 'Undo');
     expect(bot.teams.at(TEAM).record.fluids.movesOf(1)).toHaveLength(1);
+  });
+
+  it('counts what is in it from its last change, not from when a little was drawn off', async () => {
+    const bot = await withCases();
+    await poured(bot, '5.6 L into sump');
+    bot.clock.set(bot.clock.nowMs() + 24 * 3_600_000);
+    await bot.run('fluid drained', { what: '1 L from sump' });
+    expect(cardIn(await poured(bot, '1 L into sump')).data['filledOn']).toBe('2026-11-23');
+    expect(cardIn(await bot.run('fluid changed', { case: 'sump', volume: '5 L' })).data['filledOn']).toBe(
+      '2026-11-24',
+    );
   });
 
   it('takes what is in it for all that it takes', async () => {
