@@ -104,9 +104,6 @@ export function takeBack(record: TeamRecord, walkId: number, findingId: number):
   };
 }
 
-/** The finding a press on "take back the last" is about; undefined when there is none. */
-export const lastFinding = ({ findings }: Walk): Finding | undefined => findings.at(-1);
-
 function findingOf(walk: Walk, findingId: number): Finding {
   const finding = walk.findings.find(({ id }) => id === findingId);
   if (finding !== undefined) return finding;
