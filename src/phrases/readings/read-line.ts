@@ -10,6 +10,7 @@ import { PETROL_AFR, readValues } from './values.ts';
 
 const LONGEST = 200;
 const NOTE = /\s+note:?\s+(?<note>.+)$/iu;
+const NO_VALUE = 'There is no value';
 /** Words by which a mixture gauge's figure is an air–fuel ratio. */
 const AFR_WORDS: readonly string[] = ['afr', 'air-fuel ratio', 'air fuel ratio'];
 /** Fuels whose own scale is so near to petrol's that one figure does for both. */
@@ -90,8 +91,11 @@ function readText(text: string, context: LineContext): LineReading {
     const distinct = [...new Map(options.map((each) => [each.typed, each])).values()];
     return { ...question, options: distinct };
   }
-  const [refused] = outcomes;
-  if (outcomes.length > 1 || refused === undefined) {
+  // of several refusals the one that knows what is wrong with the value says most
+  const [only, another] = outcomes;
+  const telling = outcomes.find((each) => each.verdict === 'refuse' && !each.problem.startsWith(NO_VALUE));
+  const refused = telling ?? (another === undefined ? only : undefined);
+  if (refused === undefined) {
     throw refusal(`"${text}" is no reading that is known here.`);
   }
   return refused;
@@ -143,7 +147,8 @@ function interpret(
 ): LineReading {
   try {
     const roles = rolesOf(pieces, kind, wordsOf(context.kinds, 'boost'));
-    if (roles.values.length === 0) throw refusal(`There is no value of ${kind.name} in it.`);
+    if (roles.values.length === 0 && roles.foreign.length > 0) sharedConditions(roles, pieces, kind, text);
+    if (roles.values.length === 0) throw refusal(`${NO_VALUE} of ${kind.name} in it.`);
     const shared = sharedConditions(roles, pieces, kind, text);
     const named = pieces.some((piece) => piece.type === 'kind' && AFR_WORDS.includes(piece.word));
     const amounts = named ? roles.values.map((amount) => ({ ...amount, unit: 'AFR' })) : roles.values;

@@ -115,7 +115,8 @@ function kept(read: Read, kind: KindSpec): number {
 export const PETROL_AFR = 14.7;
 
 function possibleOnly(read: Read, { figures }: LineAmount, kind: KindSpec, unit: string): Figure {
-  const value = kept(read, kind);
+  // 4.1 bar is 410 kPa, and not what is left of it in the sixteenth place
+  const value = Number(kept(read, kind).toPrecision(12));
   if (!within(value, kind.possible, kind)) {
     const [min, max] = kind.possible ?? [0, 0];
     const sign = isUnitId(kind.shown) ? units[kind.shown].sign : kind.shown;
