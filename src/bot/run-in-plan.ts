@@ -38,7 +38,7 @@ export function planSaid(hand: Hand, said: PlanSaid): Answer {
     ...(odometer === undefined ? {} : { startKm: kmOf(odometer) }),
     ...(hours === undefined ? {} : { startH: hoursOf(hours) }),
     ...(limit === undefined ? {} : { limitRpm: limit }),
-    ...(boost === undefined ? {} : { boostKPa: boost }),
+    ...(boost === undefined ? {} : { boostKPa: Number(boost.toPrecision(12)) }),
   };
   if (choose === undefined) {
     const plan = planHere(hand);
