@@ -113,3 +113,87 @@ describe('the morning message', () => {
     expect(stillNeeded([late], notice)).toBe(true);
   });
 });
+
+describe('lines of one parcel', () => {
+  const parcel = [1, 2, 3].map((id) => anOrder({ id, what: `part ${id}`, purchaseId: 7 }));
+
+  it('stand together, with the buttons of the parcel', () => {
+    const { items, result } = view([...parcel, dueToday]);
+    expect(result).toBe('3 late, 1 due today');
+    expect(items).toHaveLength(2);
+    expect(items?.[0]).toMatchObject({
+      text: 'Parcel from Norvale: #1 part 1, #2 part 2, #3 part 3',
+      note: 'late by 1 working day, promised Fri 20 Nov. Ada’s chase, nobody has chased it yet.',
+      tone: 'late',
+    });
+    expect(items?.[0]?.buttons?.map(({ label, does }) => [label, does.args['purchase']])).toEqual([
+      ['All of it arrived', 7],
+      ['All but some of it', 7],
+      ['New date for all', 7],
+      ['All chased', 7],
+    ]);
+  });
+
+  it('take the room of one order, and are named up to four', () => {
+    const six = Array.from({ length: 6 }, (_, index) =>
+      anOrder({ id: index + 1, what: 'stud', purchaseId: 7 }),
+    );
+    const { items, menu } = view(
+      [...six, late, dueToday, wrong].map((order, index) => ({
+        ...order,
+        id: anOrder({ id: index + 1 }).id,
+      })),
+    );
+    expect(items).toHaveLength(4);
+    expect(items?.[0]?.text).toContain('and 2 more');
+    expect(menu).toBeUndefined();
+  });
+
+  it('stay together whatever becomes of them', () => {
+    const [first, second, third] = parcel;
+    const some = [
+      { ...first, arrivals: [anArrival()] },
+      second,
+      { ...third, cancelled: true },
+    ] as readonly Order[];
+    expect(view(some).items).toMatchObject([
+      {
+        text: 'Parcel from Norvale: #2 part 2',
+        note: expect.stringContaining('1 of 3 arrived, logged by Bram.'),
+      },
+    ]);
+    const all = parcel.map((order) => ({ ...order, arrivals: [anArrival()] }));
+    expect(view(all).items).toMatchObject([
+      { note: '3 of 3 arrived, logged by Bram.', tone: 'done', buttons: [] },
+    ]);
+    const wrongOne = [
+      { ...first, arrivals: [anArrival({ condition: 'wrong' })] },
+      second,
+    ] as readonly Order[];
+    expect(view(wrongOne).items?.[0]?.buttons?.map(({ label }) => label)).toContain('Sort out');
+    const gone = parcel.map((order) => ({ ...order, cancelled: true }));
+    expect(view(gone).items).toMatchObject([{ note: 'Cancelled.' }]);
+    const later = parcel.map((order) => ({ ...order, promisedOn: '2026-12-04' }));
+    expect(view(later).items).toMatchObject([{ note: 'New date Fri 4 Dec.', tone: 'plain', buttons: [] }]);
+  });
+
+  it('a line alone in the message stands as an order', () => {
+    expect(view(parcel.slice(0, 1)).items).toMatchObject([{ text: '#1 part 1' }]);
+  });
+});
+
+describe('something out for work', () => {
+  it('is at whom it was taken to, and due back', () => {
+    const work = anOrder({ what: 'block: line bore', kind: 'work', supplier: 'Brackendale' });
+    expect(view([work])).toMatchObject({
+      items: [
+        { note: expect.stringMatching(/^at Brackendale, late by 1 working day, promised back Fri 20 Nov\./) },
+      ],
+      drafts: [{ text: expect.stringContaining('brought to you') }],
+    });
+    expect(view([{ ...work, promisedOn: TODAY }]).items?.[0]?.note).toContain('due back today');
+    expect(view([{ ...work, arrivals: [anArrival()] }]).items).toMatchObject([
+      { note: 'Back, from Brackendale. Logged by Bram.', tone: 'done' },
+    ]);
+  });
+});
