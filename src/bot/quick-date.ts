@@ -45,7 +45,12 @@ export function dayAnswer(reading: QuickAnswer, context: DayContext): Answer {
   return {
     kind: 'answer',
     subject: 'Date',
-    result: asked ? verdictOn(found, name) : `${sayFullDay(found)}${name === undefined ? '' : `, ${name}`}`,
+    result:
+      reading.form === 'days-until'
+        ? untilWords(found, context)
+        : asked
+          ? verdictOn(found, name)
+          : `${sayFullDay(found)}${name === undefined ? '' : `, ${name}`}`,
     facts: factsOf(found, context),
     ...(context.workingDays.knowsHolidays
       ? {}
@@ -66,6 +71,11 @@ export function dayAnswer(reading: QuickAnswer, context: DayContext): Answer {
 
 const verdictOn = (day: Day, name: string | undefined): string =>
   name === undefined ? `No: ${sayFullDay(day)} is no public holiday` : `Yes: ${sayFullDay(day)} is ${name}`;
+
+function untilWords(day: Day, context: DayContext): string {
+  const working = context.workingDays.between(todayOf(context), day);
+  return `${plural(daysUntil(day, context), 'day')}, ${plural(working, 'working day')}, to ${sayFullDay(day)}`;
+}
 
 const todayOf = ({ now }: DayContext): Day => now.toPlainDate().toString();
 

@@ -15,6 +15,7 @@ const RUNS: Partial<Readonly<Record<QuickForm, readonly [command: string, subcom
   'injector-size': ['injector', 'size'],
   'injector-power': ['injector', 'power'],
   'longest-pulse': ['injector', 'duty'],
+  duty: ['injector', 'duty'],
   'oil-pressure': ['oil', 'pressure'],
   freezing: ['coolant', 'freeze'],
   'coolant-fill': ['coolant', 'fill'],

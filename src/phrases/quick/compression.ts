@@ -8,7 +8,9 @@ const COMPRESSION = vocabulary(
 const TEST = vocabulary('test tested readings results cranking all dry hot cold warm psi bar spread check');
 const RATIO = vocabulary('ratio static verhältnis taux relación');
 const SWEPT = vocabulary('swept cyl cylinder hubraum displacement volume cylindrée');
-const CLEARANCE = vocabulary('clearance chamber combustion total brennraum head chambre cámara tdc vol');
+const CLEARANCE = vocabulary(
+  'clearance chamber and plus combustion total brennraum head chambre cámara tdc vol',
+);
 
 /** Cranking pressures that are possible, kPa, and as bare figures in either unit. */
 const PSI = [20, 400] as const;
@@ -28,7 +30,8 @@ function volumes(line: Line): QuickReading | undefined {
   const inCc = (amount: AmountPiece): AmountPiece => (bare ? { ...amount, unit: 'cc' } : amount);
   const [one, other] = [withUnit(inCc(first), 'volume')?.value, withUnit(inCc(second), 'volume')?.value];
   if (one === undefined || other === undefined || one === other) return undefined;
-  if (!has(line, SWEPT) && !has(line, CLEARANCE)) return undefined;
+  if (!has(line, SWEPT) && !has(line, CLEARANCE) && !line.words.includes('cr') && !has(line, RATIO))
+    return undefined;
   const [swept, clearance] = (one > other ? [first, second] : [second, first]).map(inCc);
   if (swept === undefined || clearance === undefined) return undefined;
   return answer(
@@ -40,8 +43,9 @@ function volumes(line: Line): QuickReading | undefined {
 }
 
 /** Three or more figures in one unit, which stands behind the last or behind each. */
-function readings({ amounts }: Line): QuickReading | undefined {
-  const unit = amounts.at(-1)?.unit ?? '';
+function readings({ amounts, words }: Line): QuickReading | undefined {
+  const [named = ''] = words.filter((word) => word === 'psi' || word === 'bar');
+  const unit = amounts.at(-1)?.unit || named;
   if (amounts.length < 3 || amounts.some((each) => each.unit !== '' && each.unit !== unit)) return undefined;
   if (
     unit !== '' &&

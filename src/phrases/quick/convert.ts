@@ -52,8 +52,11 @@ function valueFirst(text: string): readonly Split[] {
     to: text.slice(index + (groups['joint'] ?? '').length).trim(),
     joint: (groups['joint'] ?? '').trim(),
   }));
-  const space = text.lastIndexOf(' ');
-  const apart = space < 0 ? [] : [{ value: text.slice(0, space), to: text.slice(space + 1), joint: '' }];
+  const apart = [...text.matchAll(/ /gu)].map(({ index }) => ({
+    value: text.slice(0, index),
+    to: text.slice(index + 1),
+    joint: '',
+  }));
   return [...joined, ...apart];
 }
 

@@ -8,6 +8,7 @@ const COOLANT = vocabulary(
 const COLD = vocabulary(
   'freeze freezes freezing freezepoint point cold temp temperature protect protects protection protected good down until kalt hält haelt friert gefriert gefrierpunkt grad bis gel froid congela congelación gèle good',
 );
+const FREEZE = vocabulary('freeze freezes freezing gefrierpunkt');
 const AMOUNT = vocabulary('litre litres liter liters l quarts need system much');
 const SYSTEM = vocabulary(
   'system total capacity volume mix mixed mixture share by in to now want wanted need needs target from neat water up fill drain anlage',
@@ -19,10 +20,13 @@ export function readCoolantLine(line: Line): QuickReading | undefined {
   const halves = halvesOf(line);
   const shares = line.amounts.filter((each) => /^(?:%|percent|prozent|pct)$/iu.test(each.unit));
   const volumes = line.amounts.filter((each) => withUnit(each, 'volume') !== undefined);
-  const named = has(line, COOLANT);
+  const named = has(line, COOLANT) || (has(line, FREEZE) && shares.length === 1);
   if (!named && !(volumes.length === 1 && shares.length === 2)) return undefined;
   if (!covers(line, COOLANT, COLD, AMOUNT, SYSTEM)) return undefined;
   if (halves !== undefined && line.amounts.length === 2) return ofHalves(line, halves);
+  const [half, other] = halves ?? [];
+  if (half !== undefined && half.value === other?.value && volumes.length === 1 && volumes[0] !== undefined)
+    return line.amounts.length === 3 ? fill(volumes[0], { ...half, unit: '%' }) : undefined;
   const others = line.amounts.filter((each) => !shares.includes(each) && !volumes.includes(each));
   const [volume, another] = volumes;
   const [first, second, third] = shares;
@@ -32,11 +36,17 @@ export function readCoolantLine(line: Line): QuickReading | undefined {
   return second === undefined ? fill(volume, first) : change(line, volume, first, second);
 }
 
+/** `50/50`, `60:40`, `50-50`: two shares that make a whole. */
 function halvesOf({ amounts }: Line): readonly [AmountPiece, AmountPiece] | undefined {
-  const [first, second] = amounts;
-  const pair =
-    first !== undefined && second?.after === '/' && first.unit === '' && first.value + second.value === 100;
-  return pair ? [first, second] : undefined;
+  const at = amounts.findIndex(
+    ({ value, unit, after }, index) =>
+      ['/', ':', '-'].includes(after) &&
+      unit === '' &&
+      amounts[index - 1]?.unit === '' &&
+      (amounts[index - 1]?.value ?? 0) + value === 100,
+  );
+  const [first, second] = [amounts[at - 1], amounts[at]];
+  return at > 0 && first !== undefined && second !== undefined ? [first, second] : undefined;
 }
 
 function ofHalves(

@@ -3,6 +3,13 @@ import { readDayAsked } from '../day-asked.ts';
 import type { Line } from './line.ts';
 import { answer, ask, type QuickContext, type QuickReading } from './reading.ts';
 
+/** The same question about another day. */
+const ASKED_OF = {
+  date: (day: string) => `what date is ${day}`,
+  'days-until': (day: string) => `how many days until ${day}`,
+  holiday: (day: string) => `is ${day} a bank holiday`,
+} as const;
+
 /** A day of the calendar that is asked for. */
 export function readDateLine(line: Line, { dates }: QuickContext): QuickReading | undefined {
   const asked = dates && readDayAsked(line.text, dates);
@@ -14,8 +21,7 @@ export function readDateLine(line: Line, { dates }: QuickContext): QuickReading 
       return answer('date', asks, { date: found.day }, { day: typed });
     case 'ask': {
       const today = dates.now.toPlainDate().toString();
-      const whole = (day: string): string =>
-        asks === 'holiday' ? `is ${day} a bank holiday` : `what date is ${day}`;
+      const whole = (day: string): string => ASKED_OF[asks](day);
       return ask(
         'date',
         found.question,

@@ -9,10 +9,10 @@ export function takeFuel(
   line: Line,
   { fuels }: QuickContext,
 ): { readonly fuel: string | undefined; readonly rest: Line } {
-  const at = line.pieces.findIndex((piece) => isFuel(piece, fuels));
-  const piece = line.pieces[at];
+  // of "pump petrol" the last says most
+  const piece = line.pieces.findLast((each) => isFuel(each, fuels));
   if (piece === undefined || piece.is === 'amount') return { fuel: undefined, rest: line };
-  const pieces = line.pieces.filter((_each, index) => index !== at);
+  const pieces = line.pieces.filter((each) => !isFuel(each, fuels));
   return {
     fuel: LETTERED.test(piece.text) ? piece.text.toUpperCase() : piece.text,
     rest: {

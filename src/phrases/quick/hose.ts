@@ -27,7 +27,8 @@ export function readHoseLine(line: Line): QuickReading | undefined {
 }
 
 /** `-8 in mm` is no length of minus eight inches. */
-const IN_MM = /^(?:what(?:'s| is| size is)? )?-0?(?<dash>\d{1,2}) in (?:mm|inch|inches)[ ?]*$/u;
+const IN_MM =
+  /^(?:what(?:'s| is| size is)? )?(?:-|dash ?-?|an ?-?)0?(?<dash>\d{1,2}) in (?:mm|inch|inches)[ ?]*$/u;
 
 /** Numbers that are marked as dash sizes: by the dash before them or by the word. */
 function dashesOf({ pieces, text }: Line): readonly number[] {

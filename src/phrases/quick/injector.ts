@@ -15,9 +15,10 @@ const POWER = vocabulary(
 );
 const TIMES = vocabulary('x by off');
 const PULSE = vocabulary(
-  'max maximum longest ms pulse pulsewidth pw width duty available open time injector injection at cycle rpm injectors',
+  'max maximum longest many ms pulse pulsewidth pw width duty available open time injector injection at cycle rpm injectors for to in percent',
 );
 const SAYS_PULSE = vocabulary('ms pulse pulsewidth pw');
+const SAYS_DUTY = vocabulary('duty');
 const PRESSURE = vocabulary(
   'rated at base fuel pressure rail flow flows would be to from in then injector injectors',
 );
@@ -78,29 +79,40 @@ function power(line: Line, fuel: { readonly fuel?: string }): QuickReading | und
 }
 
 function pulse(line: Line, count: number | undefined): QuickReading | undefined {
-  if (!has(line, SAYS_PULSE) || !covers(line, PULSE) || count !== undefined) return undefined;
-  const rpms = line.amounts.filter((each) => withUnit(each, 'speed')?.unit === 'rpm');
-  const shares = line.amounts.filter((each) => /^(?:%|percent|pct)$/iu.test(each.unit));
-  const [speed, ...more] = rpms;
-  const [share] = shares;
-  if (speed === undefined || more.length > 0 || line.amounts.length !== rpms.length + shares.length)
+  const timed = line.amounts.find((each) => withUnit(each, 'time')?.typedUnit === 'ms');
+  if (!(timed !== undefined || has(line, SAYS_PULSE)) || !covers(line, PULSE) || count !== undefined)
     return undefined;
-  const rpm = readAs(speed, 'speed')?.value;
-  const duty = readAs(share, 'percent')?.value;
+  const shares = line.amounts.filter((each) => /^(?:%|percent|pct)$/iu.test(each.unit));
+  const speeds = line.amounts.filter((each) => each !== timed && !shares.includes(each));
+  const [speed, ...more] = speeds;
+  const [share, ...others] = shares;
+  if (speed === undefined || more.length > 0 || others.length > 0) return undefined;
+  const rpm = speed.unit === '' ? turning(speed) : rpmOf(speed);
   if (rpm === undefined) return undefined;
-  if (duty === undefined)
+  const said = `${rpm} rpm`;
+  if (timed !== undefined) {
+    const pulseS = withUnit(timed, 'time')?.value ?? Number.NaN;
+    if (share !== undefined || !(line.asks || has(line, SAYS_DUTY))) return undefined;
+    return answer('injector', 'duty', { rpm, pulseMs: pulseS * 1000 }, { speed: said, pulse: saidOf(timed) });
+  }
+  const duty = readAs(share, 'percent')?.value;
+  if (duty === undefined || share === undefined)
     return ask(
       'injector',
       'Up to which duty?',
-      [85, 90].map((most) => ({ label: `${most} %`, text: `max ms at ${rpm} rpm ${most}%` })),
+      [85, 90].map((most) => ({ label: `${most} %`, text: `max ms at ${said} ${most}%` })),
     );
-  return answer(
-    'injector',
-    'longest-pulse',
-    { rpm, duty },
-    { speed: saidOf(speed), limit: saidOf({ ...share, unit: '%' } as AmountPiece) },
-  );
+  return answer('injector', 'longest-pulse', { rpm, duty }, { speed: said, limit: `${share.figures} %` });
 }
+
+const rpmOf = (speed: AmountPiece): number | undefined => {
+  const read = withUnit(speed, 'speed');
+  return read?.unit === 'rpm' ? read.value : undefined;
+};
+
+/** A bare figure beside a pulse is a speed where it can be one. */
+const turning = ({ value }: AmountPiece): number | undefined =>
+  value >= 1000 && value <= 20_000 ? value : undefined;
 
 function atPressure(line: Line): QuickReading | undefined {
   const [flow, from, to, ...more] = line.amounts;

@@ -3,7 +3,7 @@ import { type FieldName, fields } from '../quantity/fields.ts';
 import { readNumberPhrase } from '../quantity/number-phrase.ts';
 import { readQuantity } from '../quantity/read-quantity.ts';
 import type { Read } from '../quantity/reading.ts';
-import { referenceBehind } from '../quantity/reference.ts';
+import { resolveUnit } from '../quantity/resolve-unit.ts';
 import { tidyKeepingCase } from '../quantity/tidy.ts';
 import { casedUnit, unitKey, unitWords } from '../quantity/unit-words.ts';
 
@@ -174,7 +174,10 @@ const everyField = Object.values(fields);
 /** Whether a phrase is a unit in some field, exactly as it stands. */
 export function isUnit(phrase: string): boolean {
   const plain = phrase.replace(/^-/u, '');
-  return known(plain) || referenceBehind(plain).some(({ unit }) => unit !== '' && known(unit.trim()));
+  if (known(plain)) return true;
+  // what a pressure is measured from stands behind its unit
+  const pressure = resolveUnit(plain, fields.pressure);
+  return pressure.kind === 'unit' && pressure.said !== undefined && pressure.slip === undefined;
 }
 
 function known(phrase: string): boolean {

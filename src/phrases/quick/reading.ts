@@ -31,6 +31,7 @@ export type QuickForm =
   | 'injector-size'
   | 'injector-power'
   | 'longest-pulse'
+  | 'duty'
   | 'rail-pressure'
   | 'oil-pressure'
   | 'freezing'
@@ -43,6 +44,7 @@ export type QuickForm =
   | 'dash'
   | 'nearest-dash'
   | 'date'
+  | 'days-until'
   | 'holiday';
 
 /** One meaning that can be acted on. */

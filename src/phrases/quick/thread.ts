@@ -7,7 +7,11 @@ import { covers, has, PARTS, vocabulary } from './vocabulary.ts';
 const DRILL = vocabulary(
   'drill drilling tap tapping tapped kernloch kernlochbohrer kernbohrung bohrer vorbohren foret taraud broca macho',
 );
-const PITCH = vocabulary('pitch steigung pas paso');
+const PITCH = vocabulary('pitch steigung pas paso tpi');
+/** A number size said in words. */
+const NUMBER_SIZE = /\bno\.? ?(?=\d{1,2}-\d\d\b)/u;
+/** Larger names are of engines and cars. */
+const LARGEST_NAMED = 36;
 const OTHERS = vocabulary(
   "m x by with dia od id tpi threads over about approx ca circa what's thread is this standard normal coarse size gauge diameter durchmesser diametro ø across p steigung",
 );
@@ -22,7 +26,8 @@ const ASKED_ALONE =
 const NOT_SIZES = /^\d+ in \d+$|\d ?: ?\d|\d{5}|\d-\d+-\d/u;
 
 /** A thread by its readings or its name; its pitch, or the drill before the tap. */
-export function readThreadLine(line: Line): QuickReading | undefined {
+export function readThreadLine(said: Line): QuickReading | undefined {
+  const line = NUMBER_SIZE.test(said.text) ? asNumberSize(said) : said;
   if (ASKED_ALONE.test(line.text))
     return /\?/u.test(line.text) || line.text.includes(' ')
       ? ask('thread', 'What was measured across, and which pitch?', [
@@ -37,7 +42,7 @@ export function readThreadLine(line: Line): QuickReading | undefined {
     DRILL,
     vocabulary("what's thread what which how is this standard normal"),
   );
-  if (found === undefined) return undefined;
+  if (found === undefined) return pitchAlone(line);
   if (!('read' in found)) {
     return ask(
       'thread',
@@ -48,9 +53,34 @@ export function readThreadLine(line: Line): QuickReading | undefined {
   return ofSize(line, found, forDrill);
 }
 
+/** `no 10-24` is `#10-24`. */
+const asNumberSize = (line: Line): Line => ({
+  ...line,
+  text: line.text.replace(NUMBER_SIZE, '#'),
+  words: line.words.filter((word) => word !== 'no' && word !== 'no.'),
+});
+
+/** A pitch says half of it. */
+function pitchAlone({ amounts, words, text }: Line): QuickReading | undefined {
+  const [only, ...more] = amounts;
+  const isPitch = only !== undefined && (only.unit === 'tpi' || words.some((word) => PITCH.has(word)));
+  if (!isPitch || more.length > 0 || words.some((word) => PARTS.has(word))) return undefined;
+  const pitch = only.unit === '' ? `${only.figures} mm` : text.trim();
+  return ask('thread', 'How much does it measure across?', [
+    {
+      label: `A diameter with ${pitch}`.slice(0, 34),
+      text: `… x ${only.figures} ${only.unit || 'mm'}`,
+      open: true,
+    },
+  ]);
+}
+
 /** Every word is one of a thread's, or names the part it is on. */
 function coveredWords(line: Line): boolean {
-  const strange = line.words.filter((word) => meaningOf(word) === undefined && !/^m\d+$/u.test(word));
+  const counted = /threads? in \d/u.test(line.text);
+  const strange = line.words.filter(
+    (word) => meaningOf(word) === undefined && !/^m\d+$/u.test(word) && !(counted && word === 'in'),
+  );
   return covers({ ...line, words: strange }, PARTS, DRILL, PITCH, OTHERS);
 }
 
@@ -64,7 +94,9 @@ function joined({ pieces }: Line): boolean {
 
 /** "pitch of m8" asks for it; "pitch 1.25" says it. */
 function withoutPitchWord(line: Line): string {
-  return asksPitch(line) ? line.text.replace(/\b(?:pitch|steigung|pas|paso)\b/gu, ' ') : line.text;
+  // no pitch is a fraction of a thread: the pipe's pitch is asked for
+  if (/\d\/\d+ ?tpi\b/u.test(line.text)) return line.text.replace(/\btpi\b/u, ' ');
+  return asksPitch(line) ? line.text.replace(/\b(?:pitch|steigung|pas|paso|tpi)\b/gu, ' ') : line.text;
 }
 
 const asksPitch = (line: Line): boolean => has(line, PITCH) && numbersBesideName(line) === 0;
@@ -105,7 +137,8 @@ function ofSize(line: Line, size: SizeRead, forDrill: boolean): QuickReading | u
 function withoutPitch(line: Line, { read, text, diameterMm }: SizeRead): QuickReading | undefined {
   const { named } = read;
   const name = named?.nominal;
-  if (named?.families?.[0] !== 'iso-metric' || name === undefined) return undefined;
+  if (named?.families?.[0] !== 'iso-metric' || name === undefined || Number(name) > LARGEST_NAMED)
+    return undefined;
   if (has(line, PITCH))
     return answer('thread', 'thread-pitch', { diameterMm: diameterMm ?? Number(name) }, { size: text });
   if (line.words.some((word) => PARTS.has(word))) return undefined;

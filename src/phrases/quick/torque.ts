@@ -6,7 +6,7 @@ import { readSize } from './thread-words.ts';
 import { vocabulary } from './vocabulary.ts';
 
 const CLASS =
-  /(?:\b(?:class|klasse|classe|clase) )?(?<![\d.,])(?<metric>(?:4[.,]6|5[.,][68]|6[.,]8|8[.,]8|9[.,]8|10[.,]9|12[.,]9))(?![\d.,])|\b(?:sae )?(?:grade ?|gr\.? ?)(?<grade>[258])\b|\b(?<stainless>a[24][ -]?(?:50|70|80))\b/u;
+  /(?:\b(?:class|klasse|classe|clase|grade) )?(?<![\d.,])(?<metric>(?:4[.,]6|5[.,][68]|6[.,]8|8[.,]8|9[.,]8|10[.,]9|12[.,]9))(?![\d.,])|\b(?:sae )?(?:grade ?|gr\.? ?)(?<grade>[258])\b|\b(?<stainless>a[24][ -]?(?:50|70|80))\b/u;
 const WORDS = vocabulary(
   'torque tight tighten tightening moment drehmoment anzugsmoment anziehen couple serrage par apriete how spec figure setting for dry oiled moly',
 );
@@ -28,10 +28,17 @@ export function readTorqueLine(line: Line, { boltClasses }: QuickContext): Quick
   const found = CLASS.exec(line.text);
   const friction = FRICTION.exec(line.text)?.[0];
   if (found === null) return withoutClass(line);
-  const rest = `${line.text.slice(0, found.index)} ${line.text.slice(found.index + found[0].length)}`.trim();
+  const behind =
+    `${line.text.slice(0, found.index)} ${line.text.slice(found.index + found[0].length)}`.trim();
+  const rest = line.asks ? behind.replace(/\b(?:torqued|tightened|should|be|to)\b/gu, ' ').trim() : behind;
   const { metric, grade, stainless } = found.groups ?? {};
   const typed = metric ?? (grade === undefined ? stainless : `grade ${grade}`) ?? '';
   const propertyClass = classOf(typed, boltClasses);
+  // gr8 is praise
+  if (rest === '' && grade !== undefined && line.text.startsWith('grade'))
+    return ask('torque', 'Of which size?', [
+      { label: `A bolt of ${typed}`, text: `… ${typed} torque`, open: true },
+    ]);
   const size = readSize(rest, WORDS);
   if (propertyClass === undefined || size === undefined || size.lengthMm !== undefined) return undefined;
   const { named, pitches, diameter } = size.read;

@@ -33,7 +33,8 @@ export const PARTS = words(
   studs screw nut nuts head heads main mains rod rods cam crank flywheel clutch turbo manifold exhaust inlet intake banjo
   union fitting fittings adapter adaptor port ports pump filter cooler rail regulator injector block pan gearbox diff axle
   wheel wheels hub caliper brake brakes bleed bleeder nipple line lines pipe hose thermostat housing cover pulley damper
-  knock lambda o2 spark glow oxygen wideband egt map tank cap valve rocker mount bracket starter alternator hole thread
+  feed return supply boss outlet inlet breather catch header radiator heater throttle body carb master slave cylinder
+  tensioner idler bearing carrier engine charge intercooler wastegate actuator knock lambda o2 spark glow oxygen wideband egt map tank cap valve rocker mount bracket starter alternator hole thread
   threads size gewinde filetage rosca measured measures caliper callipers steel stainless alloy female male fine coarse
   schraube schrauben vis tornillo tornillos bolzen mutter écrou tuerca bouchon tapón schraub stopfen ölablass`,
 );
