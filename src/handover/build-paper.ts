@@ -1,10 +1,13 @@
 import { sayFullDay } from '../core/time.ts';
 import type { ChapterSource } from './chapters/chapter-source.ts';
+import { costs } from './chapters/costs.ts';
+import { faults } from './chapters/faults.ts';
 import { fluids } from './chapters/fluids.ts';
 import { jobs } from './chapters/jobs.ts';
 import { openPoints } from './chapters/open-points.ts';
 import { parts } from './chapters/parts.ts';
 import { ports } from './chapters/ports.ts';
+import { readings } from './chapters/readings.ts';
 import { runningIn } from './chapters/running-in.ts';
 import { specification } from './chapters/specification.ts';
 import { stages } from './chapters/stages.ts';
@@ -20,12 +23,15 @@ export function buildPaper(source: ChapterSource): Paper {
       openPoints(source),
       specification(source),
       stages(source),
+      readings(source),
       runningIn(source),
       fluids(source),
       parts(source),
       ports(source),
       temporaryMeasures(source),
       jobs(source),
+      faults(source),
+      costs(source),
     ],
   };
 }

@@ -21,6 +21,7 @@ const INK = {
 /** Points. A4 with room for a binder's holes. */
 const MARGINS = { top: 54, bottom: 60, left: 56, right: 48 };
 const GAP = 6;
+const MOST_FIGURE = 300;
 
 /**
  * Sets a paper as a PDF of A4 pages: a heading line on each, tables that go on over pages with their headings, figures as
@@ -128,12 +129,13 @@ function setter(doc: Doc) {
   };
 
   const figure = ({ png, alt, width: w, height: h }: PaintedFigure): void => {
-    const scale = Math.min(1, width / w, 340 / h);
-    room(h * scale + 8);
-    tagged('Figure', () => void doc.image(Buffer.from(png), MARGINS.left, doc.y, { width: w * scale }), {
+    const scale = Math.min(1, width / w, MOST_FIGURE / h);
+    room(h * scale + GAP);
+    const top = doc.y;
+    tagged('Figure', () => void doc.image(Buffer.from(png), MARGINS.left, top, { width: w * scale }), {
       alt,
     });
-    doc.y += 8;
+    doc.y = top + h * scale + 2 * GAP; // an image placed by hand does not move the pen
   };
 
   return {

@@ -41,7 +41,7 @@ function stagePoints(all: readonly Stage[]): readonly string[] {
 function passPoints(name: string, last: Pass | undefined): readonly string[] {
   if (last === undefined) return [];
   if (last.reopenedOn !== null) return [`Stage reopened: ${name}. ${last.reopenedBy ?? ''}`.trim()];
-  return last.reason === null ? [] : [`Stage passed although something was open: ${name}. ${last.reason}.`];
+  return last.reason === null ? [] : [`Stage passed although something was open: ${name} (${last.reason}).`];
 }
 
 function partPoints({ record, build, today }: ChapterSource): readonly string[] {

@@ -1,9 +1,9 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import type { Answer } from '../../../src/core/reply.ts';
 import { readCsv } from '../../../src/exchange/csv.ts';
 import { readRecordFile } from '../../../src/exchange/record-file.ts';
 import { type CrewBot, cardIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
+import { type PdfText, readPdf } from '../../support/read-pdf.ts';
 
 const HOSTILE = '=HYPERLINK("http://x","<b>gasket</b>")';
 
@@ -25,21 +25,8 @@ function fileOf({ files = [] }: Answer, ending: string): string {
   return new TextDecoder('utf-8', { ignoreBOM: true }).decode(found.bytes);
 }
 
-/** The text of each page, and the bookmarks. */
-async function readPdf({ files = [] }: Answer) {
-  const pdf = files.find(({ name }) => name.endsWith('.pdf'));
-  const task = getDocument({ data: Uint8Array.from(pdf?.bytes ?? []), useSystemFonts: false, verbosity: 0 });
-  const document = await task.promise;
-  const pages = await Promise.all(
-    Array.from({ length: document.numPages }, async (_, index) => {
-      const content = await (await document.getPage(index + 1)).getTextContent();
-      return content.items.map((item) => ('str' in item ? item.str : '')).join(' ');
-    }),
-  );
-  const outline = (await document.getOutline()) ?? [];
-  await task.destroy();
-  return { pages, chapters: outline.map(({ title }) => title) };
-}
+const pdfOf = ({ files = [] }: Answer): Promise<PdfText> =>
+  readPdf(files.find(({ name }) => name.endsWith('.pdf'))?.bytes ?? new Uint8Array());
 
 describe('/export csv', () => {
   it('writes one file for each kind of thing, under the build’s name', async () => {
@@ -89,7 +76,7 @@ describe('/export json', () => {
 describe('/export papers', () => {
   it('sets the record as a PDF with its chapters, what is open first', async () => {
     const card = cardIn(await (await build()).run('export papers'));
-    const { pages, chapters } = await readPdf(card);
+    const { pages, chapters } = await pdfOf(card);
     const text = pages.join(' ');
     expect(chapters.slice(0, 3)).toEqual(['Open points', 'Specification', 'Stages']);
     for (const chapter of chapters) expect(text).toContain(chapter);
@@ -116,7 +103,7 @@ describe('/export papers', () => {
     const rows = Array.from({ length: 130 }, (_, index) => `bolt ${index},Pellgate,2026-12-04`);
     const card = cardIn(await bot.run('import orders', { lines: ['what,from,due', ...rows].join('\n') }));
     await bot.press(`import/write?id=${String(card.data['proposal'])}`);
-    const { pages } = await readPdf(cardIn(await bot.run('export papers')));
+    const { pages } = await pdfOf(cardIn(await bot.run('export papers')));
     expect(pages.length).toBeGreaterThan(3);
     for (const [index, page] of pages.entries()) {
       expect(page).toContain(`page ${index + 1} of ${pages.length}`);
