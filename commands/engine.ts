@@ -4,18 +4,12 @@ import { gaugePressure, quantity, travelSpeed, turningSpeed } from '../src/bot/q
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { outsidePressure } from '../src/calc/air/outside.ts';
 import {
-  clearanceForRatio,
-  compressionRatio,
-  deckCut,
-  ratioOf,
-} from '../src/calc/geometry/compression-ratio.ts';
-import { boreAreaMm2, displacement, overbore } from '../src/calc/geometry/displacement.ts';
-import { effectiveRatio } from '../src/calc/geometry/effective-ratio.ts';
-import {
-  meanPistonSpeed,
-  pistonAcceleration,
-  speedForPistonSpeed,
-} from '../src/calc/geometry/piston-motion.ts';
+  compressionAnswer,
+  effectiveAnswer,
+  volumesAnswer,
+} from '../src/calc/geometry/compression-answer.ts';
+import { displacement, overbore } from '../src/calc/geometry/displacement.ts';
+import { pistonAnswer } from '../src/calc/geometry/piston-answer.ts';
 import {
   meanEffectivePressure,
   powerOfTorque,
@@ -23,9 +17,6 @@ import {
   torqueOfPower,
 } from '../src/calc/geometry/torque.ts';
 import { together } from '../src/calc/together.ts';
-import { GRAVITY } from '../src/calc/units/definitions.ts';
-import { sayNumber } from '../src/calc/units/say.ts';
-import type { Sayer } from '../src/calc/units/sayer.ts';
 import { UserError } from '../src/core/user-error.ts';
 
 /** The reader hands out distances in km. */
@@ -89,75 +80,23 @@ const compression = subcommand({
     cut: quantity('cut', 'length', 'Taken off block or head face').optional(),
   }),
   run(asked, { say }) {
-    const { bore, stroke, gasket, want, cut } = asked;
-    const cc = (cm3: number, figures?: number): string => say.one('capacity', cm3, figures);
-    const deck = asked.deck - (asked.proud ?? 0);
-    const dishL = asked.dish - (asked.dome ?? 0);
-    const sum = compressionRatio({
-      boreMm: bore,
-      strokeMm: stroke,
-      chamberCm3: asked.chamber * 1000,
-      gasketBoreMm: asked.ring ?? bore + 1,
-      gasketThicknessMm: gasket,
-      deckMm: deck,
-      dishCm3: dishL * 1000,
-    });
-    const { sweptCm3, clearanceCm3, gasketCm3, deckCm3, compressionRatio: ratio } = sum.value;
-    const cutting =
-      cut === undefined ? undefined : deckCut({ boreMm: bore, strokeMm: stroke, clearanceCm3, cutMm: cut });
-    const wanted = want === undefined ? undefined : clearanceForRatio({ sweptCm3, compressionRatio: want });
-    const shown = cutting?.value.ratioAfter ?? ratio;
-    return sumAnswer({
-      subject: 'Compression',
-      result:
-        cut === undefined
-          ? `Compression ratio ${ratio.toFixed(2)} to 1`
-          : `Compression ratio ${shown.toFixed(2)} to 1 after ${say.one('length', cut)} off, ${ratio.toFixed(2)} before`,
-      working: [
-        `swept ${cc(sweptCm3, 4)}, clearance ${cc(clearanceCm3)} (gasket ${cc(gasketCm3)}, deck ${cc(deckCm3)})`,
-        ...(wanted === undefined
-          ? []
-          : [wantedWords(wanted.value.clearanceCm3 - clearanceCm3, bore, want ?? 0, say)]),
-      ],
-      calculation: together(
-        sum,
-        cutting ?? {},
-        wanted ?? {},
-        asked.ring === undefined
-          ? {
-              assumptions: [
-                `gasket bore ${say.one('length', bore + 1)}, ${say.one('length', 1)} over the bore`,
-              ],
-            }
-          : {},
-        {
-          assumptions: [
-            `gasket ${say.one('length', gasket)}, deck ${say.one('length', deck)}, dish ${cc(dishL * 1000)}`,
-          ],
-        },
-      ),
-      data: {
-        kind: 'compression',
-        compressionRatio: shown,
-        sweptL: sweptCm3 / 1000,
-        clearanceL: clearanceCm3 / 1000,
-        gasketL: gasketCm3 / 1000,
-        deckL: deckCm3 / 1000,
-        ...(cutting === undefined ? {} : { ratioBefore: ratio, removedL: cutting.value.removedCm3 / 1000 }),
-        ...(wanted === undefined ? {} : { wantedClearanceL: wanted.value.clearanceCm3 / 1000 }),
+    const answer = compressionAnswer(
+      {
+        boreMm: asked.bore,
+        strokeMm: asked.stroke,
+        chamberCm3: asked.chamber * 1000,
+        gasketThicknessMm: asked.gasket,
+        gasketBoreMm: asked.ring,
+        deckMm: asked.deck - (asked.proud ?? 0),
+        dishCm3: (asked.dish - (asked.dome ?? 0)) * 1000,
+        wantedRatio: asked.want,
+        cutMm: asked.cut,
       },
-    });
+      say,
+    );
+    return sumAnswer({ subject: 'Compression', ...answer });
   },
 });
-
-/** What has to change for the ratio wanted, as volume and as the same over the whole bore. */
-function wantedWords(missingCm3: number, boreMm: number, want: number, say: Sayer): string {
-  const mm = (Math.abs(missingCm3) * 1000) / boreAreaMm2(boreMm);
-  const [volume, height] = [say.one('capacity', Math.abs(missingCm3)), say.one('length', mm)];
-  return missingCm3 >= 0
-    ? `for ${sayNumber(want, 3)} to 1: ${volume} more clearance, e.g. ${height} more gasket or that dish in the piston`
-    : `for ${sayNumber(want, 3)} to 1: ${volume} less clearance, e.g. ${height} off the face where it acts over the whole bore`;
-}
 
 const volumes = subcommand({
   description: 'Compression ratio of a swept and a clearance volume, or the clearance for a ratio',
@@ -168,30 +107,12 @@ const volumes = subcommand({
     ratio: quantity('ratio', 'ratio', 'Or the ratio wanted').optional(),
   }),
   run({ swept, clearance, ratio }, { say }) {
-    const sweptCm3 = swept * 1000;
     if ((clearance === undefined) === (ratio === undefined)) {
       throw new UserError('bad-input', 'Give either clearance or ratio: clearance:"50 cc", or ratio:10.5.');
     }
-    const sum =
-      ratio === undefined
-        ? ratioOf({ sweptCm3, clearanceCm3: (clearance ?? 0) * 1000 })
-        : clearanceForRatio({ sweptCm3, compressionRatio: ratio });
-    const compressionNow = 'compressionRatio' in sum.value ? sum.value.compressionRatio : (ratio ?? 0);
-    const clearanceCm3 = 'clearanceCm3' in sum.value ? sum.value.clearanceCm3 : (clearance ?? 0) * 1000;
-    return sumAnswer({
-      subject: 'Compression',
-      result:
-        ratio === undefined
-          ? `Compression ratio ${compressionNow.toFixed(2)} to 1`
-          : `${say.both('capacity', clearanceCm3)} of clearance for ${sayNumber(ratio, 3)} to 1`,
-      calculation: sum,
-      data: {
-        kind: 'compression',
-        compressionRatio: compressionNow,
-        sweptL: swept,
-        clearanceL: clearanceCm3 / 1000,
-      },
-    });
+    const given =
+      ratio === undefined ? { clearanceCm3: (clearance ?? 0) * 1000 } : { compressionRatio: ratio };
+    return sumAnswer({ subject: 'Compression', ...volumesAnswer(swept * 1000, given, say) });
   },
 });
 
@@ -206,22 +127,7 @@ const effective = subcommand({
   }),
   run({ ratio, boost, altitude }, { say }) {
     const outside = outsidePressure({ altitudeM: metres(altitude) });
-    const sum = effectiveRatio({ compressionRatio: ratio, boostKpa: boost, ...outside.value });
-    return sumAnswer({
-      subject: 'Compression',
-      result: `Effective ratio ${sum.value.effectiveRatio.toFixed(1)} to 1 at ${say.both('pressure', boost)} boost`,
-      working: [
-        `static ${ratio.toFixed(2)} to 1, ${say.one('pressure', outside.value.atmosphereKpa, 4)} outside`,
-      ],
-      calculation: together(outside, sum),
-      data: {
-        kind: 'effective-ratio',
-        effectiveRatio: sum.value.effectiveRatio,
-        compressionRatio: ratio,
-        boostKPa: boost,
-        atmosphereKPa: outside.value.atmosphereKpa,
-      },
-    });
+    return sumAnswer({ subject: 'Compression', ...effectiveAnswer(ratio, boost, outside, say) });
   },
 });
 
@@ -234,39 +140,12 @@ const piston = subcommand({
     limit: travelSpeed('limit', 'Or a mean piston speed, e.g. 20 m/s').optional(),
     rod: quantity('rod', 'length', 'Rod between centres: gives the acceleration').optional(),
   }),
-  run({ stroke, speed, limit, rod }, { say }) {
+  run({ stroke: strokeMm, speed, limit, rod: rodMm }, { say }) {
     if ((speed === undefined) === (limit === undefined)) {
       throw new UserError('bad-input', 'Give either speed or limit: speed:7000rpm, or limit:"20 m/s".');
     }
-    const back =
-      limit === undefined ? undefined : speedForPistonSpeed({ strokeMm: stroke, speedMs: limit / 3.6 });
-    const speedRpm = back?.value.speedRpm ?? speed ?? 0;
-    const mean = meanPistonSpeed({ strokeMm: stroke, speedRpm });
-    const thrust =
-      rod === undefined ? undefined : pistonAcceleration({ strokeMm: stroke, rodMm: rod, speedRpm });
-    const meanWords = say.both('pistonSpeed', mean.value.speedMs);
-    return sumAnswer({
-      subject: 'Piston',
-      result:
-        back === undefined
-          ? `Mean piston speed ${meanWords} at ${Math.round(speedRpm)} rpm`
-          : `${Math.round(speedRpm)} rpm for a mean piston speed of ${meanWords}`,
-      working:
-        thrust === undefined
-          ? []
-          : [
-              `${Math.round(thrust.value.accelerationMs2)} m/s² at top dead centre (${Math.round(thrust.value.accelerationMs2 / GRAVITY)} g), rod ratio ${thrust.value.rodRatio.toFixed(2)}`,
-            ],
-      calculation: together(mean, thrust ?? {}),
-      data: {
-        kind: 'piston-speed',
-        pistonSpeedMPerS: mean.value.speedMs,
-        speedRpm,
-        ...(thrust === undefined
-          ? {}
-          : { accelerationMPerS2: thrust.value.accelerationMs2, rodRatio: thrust.value.rodRatio }),
-      },
-    });
+    const given = speed === undefined ? { limitMPerS: (limit ?? 0) / 3.6 } : { speedRpm: speed };
+    return sumAnswer({ subject: 'Piston', ...pistonAnswer({ strokeMm, given, rodMm }, say) });
   },
 });
 

@@ -84,7 +84,7 @@ describe('a crew that counts in psi, lbf·ft, °F, in and US quarts', () => {
     }
     expect(seen).toBeGreaterThan(40);
     expect(wrong).toEqual([]);
-  });
+  }, 30_000);
 
   it('gets the same numbers as data as everybody else', async () => {
     const [plain, american] = [await openCrewBot(), await openCrewBot()];
@@ -99,7 +99,7 @@ describe('a crew that counts in psi, lbf·ft, °F, in and US quarts', () => {
       expect(same, example).toEqual(numbers);
     }
     expect(seen).toBeGreaterThan(40);
-  });
+  }, 30_000);
 });
 
 describe('whoever types a unit', () => {
