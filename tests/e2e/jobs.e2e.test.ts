@@ -10,8 +10,8 @@ it('from a starting set to the day it will start, through the client', async () 
   const sump = await crew.type(
     '/job add name:"refit the sump" stage:assembly minutes:"1-2 h, likely 90 min"',
   );
-  expect(sump.text).toContain('sump gasket: none in hand, none on order');
-  await crew.press(messageOf(sump), 'Needs sump gasket', { as: 'Bram' });
+  expect(sump.text).toContain('Renewed whenever this is opened. None in hand, none on order');
+  await crew.press(messageOf(sump), 'Needs it', { as: 'Bram' });
   await crew.type('/order place what:"sump gasket" supplier:Norvale due:"16 Dec"');
 
   const now = await crew.type('/now');

@@ -7,7 +7,7 @@ import type { Job } from './job.ts';
 import { needName } from './need-words.ts';
 import type { JobBook } from './read-facts.ts';
 import { sayBlocker, sayFew, sayMinutes } from './say-job.ts';
-import { type Renewal, renewalsFor, sayRenewal } from './single-use.ts';
+import { type Renewal, renewalsFor, sayCount, sayStock } from './single-use.ts';
 
 export interface JobView {
   readonly job: Job;
@@ -35,7 +35,7 @@ export function jobAnswer(view: JobView): Answer {
     ...(certainty === undefined ? {} : { certainty }),
     facts: [...factsOf(job, book), ...heldFact(held.map((one) => sayBlocker(one, today)))],
     ...(renewals.length === 0 ? {} : renewalParts(job, renewals)),
-    buttons: [...renewalButton(job, renewals), ...moveButtons(job), ...extraButtons],
+    buttons: [...allButton(job, renewals), ...moveButtons(job), ...extraButtons],
     audience: 'crew',
     data: { ...jobData(job, book, today), ...(said === undefined ? {} : { said }) },
   };
@@ -81,39 +81,29 @@ function factsOf(job: Job, book: JobBook): readonly Fact[] {
 const heldFact = (held: readonly string[]): readonly Fact[] =>
   held.length === 0 ? [] : [['Waits for', sayFew(held, 12)]];
 
-/** What is used once, one line each, and a menu to take one of them. */
-function renewalParts(job: Job, renewals: readonly Renewal[]): Pick<Answer, 'working' | 'menu'> {
+/** What is used once, each checked against the shelf and with a button to take it up. */
+function renewalParts(job: Job, renewals: readonly Renewal[]): Pick<Answer, 'items' | 'smallPrint'> {
   return {
-    working: [
-      'Renewed whenever this is opened (common practice):',
-      ...renewals.map((one) => `${sayRenewal(one)}${one.sealant === undefined ? '' : `; ${one.sealant}`}`),
+    items: renewals.slice(0, MOST_RENEWALS).map((one) => ({
+      text: sayCount(one),
+      note: `Renewed whenever this is opened. ${sayStock(one)}${one.sealant === undefined ? '' : `; ${one.sealant}`}.`,
+      tone: one.standing !== undefined && one.standing.inHand >= one.quantity ? 'plain' : 'soon',
+      buttons: [renewButton(job, 'Needs it', one.part)],
+    })),
+    smallPrint: [
+      'What is renewed at a joint is common practice, no source; the maker’s list stands above it.',
     ],
-    ...(renewals.length < 2
-      ? {}
-      : {
-          menu: {
-            prompt: 'Only one of these is needed',
-            does: { command: 'job', action: 'renew', args: { job: job.id } },
-            arg: 'part',
-            choices: renewals
-              .slice(0, 25)
-              .map((one) => ({ label: one.part, note: one.kind, value: one.part })),
-          },
-        }),
   };
 }
 
-function renewalButton({ id }: Job, renewals: readonly Renewal[]): readonly Button[] {
-  const [first] = renewals;
-  if (first === undefined) return [];
-  const label = renewals.length === 1 ? `Needs ${first.part}` : `Needs all ${renewals.length}`;
-  return [
-    {
-      label: label.slice(0, 34),
-      weight: 'main',
-      does: { command: 'job', action: 'renew', args: { job: id, part: '*' } },
-    },
-  ];
+/** So that the card has room for its own buttons. */
+const MOST_RENEWALS = 7;
+
+const allButton = (job: Job, renewals: readonly Renewal[]): readonly Button[] =>
+  renewals.length < 2 ? [] : [renewButton(job, `Needs all ${renewals.length}`, '*')];
+
+function renewButton({ id }: Job, label: string, part: string): Button {
+  return { label, weight: 'main', does: { command: 'job', action: 'renew', args: { job: id, part } } };
 }
 
 function moveButtons(job: Job): readonly Button[] {

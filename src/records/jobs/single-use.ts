@@ -67,11 +67,15 @@ function partCalled(all: readonly PartStanding[], name: string): PartStanding | 
   return more.length === 0 ? only : undefined;
 }
 
-/** "sump gasket: none in hand, none on order". */
-export function sayRenewal({ part, quantity, standing }: Renewal): string {
+/** "4 × copper washer", under the name the crew has for it. */
+export function sayCount({ part, quantity, standing }: Renewal): string {
   const name = standing?.part.name ?? part;
+  return quantity === 1 ? name : `${quantity} × ${name}`;
+}
+
+/** "None in hand, 1 on order". */
+export function sayStock({ standing }: Renewal): string {
   const inHand = standing?.inHand ?? 0;
   const coming = (standing?.coming ?? []).reduce((sum, one) => sum + one.quantity, 0);
-  const count = quantity === 1 ? name : `${quantity} × ${name}`;
-  return `${count}: ${inHand === 0 ? 'none' : inHand} in hand, ${coming === 0 ? 'none' : coming} on order`;
+  return `${inHand === 0 ? 'None' : inHand} in hand, ${coming === 0 ? 'none' : coming} on order`;
 }

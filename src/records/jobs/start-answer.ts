@@ -1,4 +1,4 @@
-import type { Answer, Fact } from '../../core/reply.ts';
+import type { Answer, Fact, Item } from '../../core/reply.ts';
 import { type Day, sayDay } from '../../core/time.ts';
 import type { StageFact } from './facts.ts';
 import { type Awaited, NOT_BOUGHT, NOT_ORDERED, type StagePlan, UNKNOWN_MINUTES } from './plan.ts';
@@ -33,7 +33,8 @@ export function startAnswer(view: StartView): Answer {
     subject: 'When',
     result: `${plan.stage.name}: ${sayDay(p50, today)}`,
     certainty: `As likely before as after. One chance in ten by ${sayDay(p10, today)}, nine in ten by ${sayDay(p90, today)}.`,
-    facts: [...driverFacts(found, today), ...gainFacts(found.gains, today)],
+    items: gainItems(found.gains, today),
+    facts: driverFacts(found, today),
     smallPrint: smallPrint(view),
     buttons: [
       { label: 'Order by', does: { command: 'when', action: 'order-by', args: { stage: plan.stage.key } } },
@@ -97,20 +98,19 @@ function sayAwaited({ what }: Driver<Awaited>, today: Day): string {
 /** Less is not worth a courier. */
 const WORTH_DAYS = 0.5;
 
-function gainFacts(gains: readonly Gain[], today: Day): readonly Fact[] {
+/** What ordering something today would gain, the most first. */
+function gainItems(gains: readonly Gain[], today: Day): readonly Item[] {
   const worth = gains.filter(({ meanDays, sooner }) => meanDays >= WORTH_DAYS || sooner.asked);
   if (worth.length === 0 && gains.length > 0) {
-    return [['Sooner', 'no order by courier or from somebody else would gain half a day']];
+    return [{ text: 'No courier and no other supplier would gain half a day' }];
   }
-  return worth.slice(0, 4).map(({ sooner, days, meanDays }) => {
-    const least = Math.round(days.p10);
-    const most = Math.round(days.p90);
-    const range = least === most ? '' : ` (${least} to ${most})`;
-    const gained = Math.round(meanDays * 10) / 10;
-    return [
-      `${sooner.name} ${sooner.how}`,
-      `ordered today, here ${sayDay(sooner.hereOn, today)}: ${sayGain(gained)}${range}`,
-    ] as const;
+  return worth.slice(0, 3).map(({ sooner, days, meanDays }) => {
+    const [least, most] = [Math.round(days.p10), Math.round(days.p90)];
+    const range = least === most ? '' : `, ${least} to ${most} in eight runs of ten`;
+    return {
+      text: `${sooner.name} ${sooner.how}: ${sayGain(Math.round(meanDays * 10) / 10)}`,
+      note: `Ordered today, here ${sayDay(sooner.hereOn, today)}${range}.`,
+    };
   });
 }
 

@@ -80,34 +80,34 @@ describe('/job add', () => {
   it('offers what its joint uses once, checked against the shelf', async () => {
     const crew = await bot();
     const card = await add(crew, 'refit the sump');
-    expect(card.working).toContain(
-      'sump gasket: none in hand, none on order; sealant where the maker asks: at the corners of the caps',
-    );
-    const taken = cardIn(await press(crew, card, 'Needs sump gasket'));
+    expect(card.items).toMatchObject([
+      {
+        text: 'sump gasket',
+        note: 'Renewed whenever this is opened. None in hand, none on order; sealant where the maker asks: at the corners of the caps.',
+      },
+    ]);
+    const taken = cardIn(await press(crew, card, 'Needs it'));
     expect(taken.result).toBe('refit the sump: waits for one thing');
-    expect(taken.working).toBeUndefined();
+    expect(taken.items).toBeUndefined();
     expect(crew.teams.at(TEAM).record.parts.ofBuild(1)).toMatchObject([
       { name: 'sump gasket', singleUse: true },
     ]);
   });
 
-  it('counts what is on order and takes one of several by the menu', async () => {
+  it('counts what is on order, and takes one of several or all', async () => {
     const crew = await bot();
     await crew.run('order place', { what: 'head gasket', supplier: 'Norvale', due: '2026-12-04' });
     const card = await add(crew, 'fit head');
-    expect(card.working).toEqual(
-      expect.arrayContaining([
-        'head gasket: none in hand, 1 on order',
-        'head bolt set: none in hand, none on order',
-      ]),
-    );
-    expect(card.menu?.choices.map(({ value }) => value)).toEqual(['head gasket', 'head bolt set']);
-    const taken = cardIn(
-      await crew.press(writeActionRef({ ...(card.menu?.does ?? { command: '', action: '', args: {} }) }), {
-        part: 'head gasket',
-      }),
-    );
+    expect(card.items?.map(({ text, note }) => [text, note])).toEqual([
+      ['head gasket', 'Renewed whenever this is opened. None in hand, 1 on order.'],
+      ['head bolt set', 'Renewed whenever this is opened. None in hand, none on order.'],
+    ]);
+    const taken = cardIn(await press(crew, card, 'Needs it'));
     expect(taken.data['waitsFor']).toEqual(['head gasket (expected Fri 4 Dec)']);
+    expect(taken.items?.map(({ text }) => text)).toEqual(['head bolt set']);
+    const all = cardIn(await press(crew, card, 'Needs all 2'));
+    expect(all.data['waitsFor']).toEqual(['head gasket (expected Fri 4 Dec)', 'head bolt set (not ordered)']);
+    expect(refusalIn(await press(crew, card, 'Needs all 2')).code).toBe('already-done');
   });
 
   it.each([
@@ -222,7 +222,7 @@ describe('/job done, reopen, drop and edit', () => {
   it('wants what is used once anew when a job is reopened', async () => {
     const crew = await bot();
     const card = await add(crew, 'refit the sump');
-    await press(crew, card, 'Needs sump gasket');
+    await press(crew, card, 'Needs it');
     const done = cardIn(await crew.run('job done', { job: '1' }));
     const open = cardIn(await press(crew, done, 'Reopen'));
     expect(open.data['waitsFor']).toEqual(['sump gasket (not ordered)']);
