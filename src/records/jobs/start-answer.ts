@@ -106,7 +106,7 @@ function gainItems(gains: readonly Gain[], today: Day): readonly Item[] {
   }
   return worth.slice(0, 3).map(({ sooner, days, meanDays }) => {
     const [least, most] = [Math.round(days.p10), Math.round(days.p90)];
-    const range = least === most ? '' : `, ${least} to ${most} in eight runs of ten`;
+    const range = least === most ? '' : `, ${least} to ${most} days in eight runs of ten`;
     return {
       text: `${sooner.name} ${sooner.how}: ${sayGain(Math.round(meanDays * 10) / 10)}`,
       note: `Ordered today, here ${sayDay(sooner.hereOn, today)}${range}.`,
