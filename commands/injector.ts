@@ -26,7 +26,8 @@ import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
 import { readFuelUse } from '../src/phrases/fuel-use.ts';
-import { readFigures, readPairs } from '../src/phrases/pairs.ts';
+import { readDeadTime, readPulseLog } from '../src/phrases/injector-sheet.ts';
+import { readFigures } from '../src/phrases/pairs.ts';
 import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
 import { readingLimit } from '../src/tables/reading-limits.ts';
 
@@ -62,30 +63,21 @@ const PETROL_KG_M3 = fuelOf('fuel', 'petrol').value.densityKgM3;
 const useOf = (typed: string | undefined, aspiration: Aspiration, fuel: KnownFuel) =>
   typedFuelUse(typed === undefined ? undefined : readFuelUse(typed), aspiration, fuel);
 
-const TIME_IN_S = { ms: 0.001, s: 1, us: 1e-6, µs: 1e-6 } as const;
-const VOLTS = { v: 1, volt: 1, volts: 1 } as const;
-
 /** One dead time, or the place of the battery's voltage in a table of them. */
 function deadTimeOf(
   field: string,
   typed: string,
   voltageV: number,
 ): Calculation<{ readonly deadTimeS: number }> {
-  const alone = /^ *(\d*[.,]?\d+) *(ms|µs|us)? *$/u.exec(typed);
-  if (alone !== null) {
-    const deadTimeS =
-      Number((alone[1] ?? '').replace(',', '.')) *
-      (alone[2] === undefined || alone[2] === 'ms' ? 1e-3 : 1e-6);
-    return { value: { deadTimeS }, assumptions: [], sources: [], caveats: [] };
+  const read = readDeadTime(typed);
+  switch (read.verdict) {
+    case 'one':
+      return { value: { deadTimeS: read.deadTimeS }, assumptions: [], sources: [], caveats: [] };
+    case 'table':
+      return deadTimeAt(read.pairs, voltageV);
+    case 'refuse':
+      throw new UserError('bad-input', `${field}: ${read.why}`);
   }
-  const table = readPairs(typed, VOLTS, TIME_IN_S);
-  if (table.verdict === 'refuse') {
-    throw new UserError(
-      'bad-input',
-      `${field}: ${table.why} What would be read: 0.9 ms, or 8V 2.1ms, 12V 1.1ms, 14V 0.9ms.`,
-    );
-  }
-  return deadTimeAt(table.pairs, voltageV);
 }
 
 const size = subcommand({
@@ -194,12 +186,9 @@ function loggedPoints(
 ): readonly DutyPoint[] {
   if (log === undefined)
     return speed === undefined || pulse === undefined ? [] : [{ speedRpm: speed, pulseS: pulse }];
-  const read = readPairs(log, { rpm: 1 }, TIME_IN_S);
-  if (read.verdict === 'read') return read.pairs.map(({ at, value }) => ({ speedRpm: at, pulseS: value }));
-  throw new UserError(
-    'bad-input',
-    `log: ${read.why} What would be read: 5000 9.1, 6000 10.4, 7000 11.2 (rpm and ms).`,
-  );
+  const read = readPulseLog(log);
+  if (read.verdict === 'read') return read.points;
+  throw new UserError('bad-input', `log: ${read.why}`);
 }
 
 const flow = subcommand({

@@ -2,16 +2,12 @@ import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
-import { blendByVolume } from '../src/calc/fuel/blend.ts';
-import { cellCorrection } from '../src/calc/fuel/cell-correction.ts';
-import { fuelChange } from '../src/calc/fuel/fuel-change.ts';
 import type { KnownFuel } from '../src/calc/fuel/known-fuel.ts';
 import { GAUGE_AFR } from '../src/calc/fuel/lambda.ts';
-import { type FuelScale, lambdaOfReading, type Reading } from '../src/calc/fuel/reading.ts';
-import { mixTank, topUpFor } from '../src/calc/fuel/tank.ts';
+import { correctionAnswer, readingAnswer } from '../src/calc/fuel/lambda-answer.ts';
+import type { Reading } from '../src/calc/fuel/reading.ts';
+import { fuelAnswer, tankAnswer } from '../src/calc/fuel/tank-answer.ts';
 import { typedFuel, typedLiquid } from '../src/calc/fuel/typed-fuel.ts';
-import { together } from '../src/calc/together.ts';
-import { sayNumber } from '../src/calc/units/say.ts';
 import type { Calculation } from '../src/core/calculation.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
@@ -66,14 +62,6 @@ function mixtureTyped(field: string, typed: string): Reading {
   throw new UserError('which-one', read.why, { field, choices });
 }
 
-const leanOrRich = (lambdaRatio: number): string => {
-  const off = Math.abs(lambdaRatio - 1) * 100;
-  if (off < 0.5) return 'stoichiometric';
-  return `${sayNumber(off, 2)} % ${lambdaRatio < 1 ? 'rich' : 'lean'}`;
-};
-const three = (value: number): string => value.toFixed(3);
-const two = (value: number): string => value.toFixed(2);
-
 const read = subcommand({
   description: 'λ of an AFR reading, or the AFR of a λ, for any fuel',
   example: '/lambda read reading:"12.4 afr"',
@@ -87,44 +75,9 @@ const read = subcommand({
       .describe('What an AFR is counted in: petrol as most gauges, or the fuel'),
     gauge: z.number().min(5).max(20).default(GAUGE_AFR).describe('AFR that the gauge shows at λ 1'),
   }),
-  run({ reading, fuel, scale, gauge }) {
-    const tank = fuelOf('fuel', fuel);
-    const given = mixtureTyped('reading', reading);
-    const { name, stoichiometricAfr } = tank.value;
-    const sum = lambdaOfReading(given, { stoichiometricAfr, gaugeAfr: gauge, scale });
-    const { lambdaRatio, afr, phiRatio, excessAirRatio, countedIn } = sum.value;
-    const gaugeShows = lambdaRatio * gauge;
-    const other = Math.abs(gaugeShows - afr) > 0.05;
-    return sumAnswer({
-      subject: SUBJECT,
-      result:
-        given.as === 'afr'
-          ? `λ ${three(lambdaRatio)}, ${leanOrRich(lambdaRatio)} (${sayNumber(given.value)} : 1, ${countedIn === 'petrol' ? 'petrol gauge' : name})`
-          : `${two(afr)} : 1 on ${name} (λ ${three(lambdaRatio)}, ${leanOrRich(lambdaRatio)})`,
-      working: [
-        `${name} burns completely at ${two(stoichiometricAfr)} : 1`,
-        ...(other
-          ? [
-              `A gauge lettered for ${two(gauge)} shows ${two(gaugeShows)}; the fuel's own ratio is ${two(afr)} : 1`,
-            ]
-          : []),
-        `φ ${three(phiRatio)}, excess air ${sayNumber(excessAirRatio * 100, 3)} %`,
-      ],
-      certainty: 'The sensor knows λ. A gauge lettered in AFR is usually λ × 14.7, whatever is in the tank.',
-      calculation: together(sum, tank),
-      data: {
-        kind: 'afr-lambda',
-        fuel: name,
-        lambda: lambdaRatio,
-        afr: given.as === 'afr' ? given.value : afr,
-        fuelAfr: afr,
-        gaugeAfr: gaugeShows,
-        phi: phiRatio,
-        excessAirRatio,
-        stoichiometricAfr,
-        result: given.as === 'afr' ? { value: lambdaRatio, unit: 'lambda' } : { value: afr, unit: 'AFR' },
-      },
-    });
+  run({ reading, fuel, scale, gauge: gaugeAfr }) {
+    const asked = { tank: fuelOf('fuel', fuel), reading: mixtureTyped('reading', reading), scale, gaugeAfr };
+    return sumAnswer({ subject: SUBJECT, ...readingAnswer(asked) });
   },
 });
 
@@ -139,44 +92,8 @@ const fuel = subcommand({
   }),
   run({ fuel: typed, petrol, density }) {
     const said = { afr: petrol, density };
-    const tank = fuelOf('fuel', typed, said);
-    const plain = fuelOf('fuel', 'petrol', said);
-    const { name, stoichiometricAfr, densityKgM3, oxygenRatio, alcoholRatio, calorificKjPerKg, liquid } =
-      tank.value;
-    const sameInjectors = (of: KnownFuel) => ({ ...of, flowCcMin: 100 });
-    const change = liquid ? fuelChange(sameInjectors(plain.value), sameInjectors(tank.value)) : undefined;
-    return sumAnswer({
-      subject: SUBJECT,
-      result: `${name}: ${two(stoichiometricAfr)} : 1${liquid ? `, ${three(densityKgM3 / 1000)} g/cc` : ' by mass, a gas'}`,
-      facts: [
-        ['Oxygen in it', `${sayNumber(oxygenRatio * 100, 3)} % by mass`],
-        ...(alcoholRatio > 0
-          ? [['Alcohol in it', `${sayNumber(alcoholRatio * 100, 3)} % by volume`] as const]
-          : []),
-        ['Heat in it', `${sayNumber(calorificKjPerKg / 1000, 3)} MJ/kg`],
-        ...(change === undefined || Math.abs(change.value.volumeRatio - 1) < 0.001
-          ? []
-          : [
-              [
-                'Against petrol',
-                `× ${three(change.value.volumeRatio)} by volume for the same air and λ`,
-              ] as const,
-            ]),
-      ],
-      calculation: together(tank, { caveats: change?.caveats ?? [] }),
-      data: {
-        kind: 'fuel',
-        fuel: name,
-        stoichiometricAfr,
-        densityKgM3,
-        oxygenRatio,
-        alcoholRatio,
-        calorificKjPerKg,
-        ...(change === undefined
-          ? {}
-          : { volumeRatio: change.value.volumeRatio, massRatio: change.value.massRatio }),
-      },
-    });
+    const answer = fuelAnswer(fuelOf('fuel', typed, said), fuelOf('fuel', 'petrol', said).value);
+    return sumAnswer({ subject: SUBJECT, ...answer });
   },
 });
 
@@ -195,60 +112,18 @@ const correct = subcommand({
       .optional()
       .describe('What an AFR is counted in: petrol as most gauges, or the fuel'),
   }),
-  run({ measured, wanted, cell, limit, fuel: typed, scale }) {
-    const tank = fuelOf('fuel', typed);
-    const [from, to] = [mixtureTyped('measured', measured), mixtureTyped('wanted', wanted)];
-    const { lambdas, notes } = bothLambdas(from, to, tank.value, scale);
-    const sum = cellCorrection({ ...lambdas, limitRatio: limit });
-    const { multiplierRatio, fullMultiplierRatio, limited, steps } = sum.value;
-    const percent = `${sayNumber(Math.abs(multiplierRatio - 1) * 100, 2)} %`;
-    const direction = multiplierRatio < 1 ? `Take ${percent} out` : `Put ${percent} in`;
-    const none = Math.abs(multiplierRatio - 1) < 0.0005;
-    return sumAnswer({
-      subject: SUBJECT,
-      result: none ? 'Leave it: it is where it should be' : `${direction}: × ${three(multiplierRatio)}`,
-      certainty: limited
-        ? `The whole way is × ${three(fullMultiplierRatio)}: held to one step, about ${steps} steps in all. Read again after each.`
-        : 'Change it, drive the same cell again, and read again.',
-      working: [
-        `λ ${three(lambdas.measuredLambdaRatio)} measured, ${three(lambdas.wantedLambdaRatio)} wanted`,
-        ...(cell === undefined
-          ? []
-          : [`The cell goes from ${sayNumber(cell)} to ${sayNumber(cell * multiplierRatio)}`]),
-      ],
-      calculation: together(sum, notes),
-      data: {
-        kind: 'afr-lambda',
-        ...(from.as === 'afr' ? { afr: from.value } : { lambda: from.value }),
-        ...(to.as === 'afr' ? { targetAfr: to.value } : { targetLambda: to.value }),
-        multiplierRatio,
-        fullMultiplierRatio,
-        limited,
-        steps,
-        ...(cell === undefined ? {} : { cell, newCell: cell * multiplierRatio }),
-        result: { value: fullMultiplierRatio - 1, unit: 'fuel change' },
-      },
+  run({ measured, wanted, cell, limit: limitRatio, fuel: typed, scale }) {
+    const answer = correctionAnswer({
+      measured: mixtureTyped('measured', measured),
+      wanted: mixtureTyped('wanted', wanted),
+      tank: fuelOf('fuel', typed).value,
+      scale,
+      limitRatio,
+      cell,
     });
+    return sumAnswer({ subject: SUBJECT, ...answer });
   },
 });
-
-/** Both readings as λ; where both are counted alike the fuel cancels and is not asked about. */
-function bothLambdas(from: Reading, to: Reading, tank: KnownFuel, scale: FuelScale | undefined) {
-  const alike = from.as === to.as;
-  const counted = {
-    stoichiometricAfr: alike ? GAUGE_AFR : tank.stoichiometricAfr,
-    gaugeAfr: GAUGE_AFR,
-    scale,
-  };
-  const [measured, wanted] = [lambdaOfReading(from, counted), lambdaOfReading(to, counted)];
-  return {
-    lambdas: {
-      measuredLambdaRatio: measured.value.lambdaRatio,
-      wantedLambdaRatio: wanted.value.lambdaRatio,
-    },
-    notes: alike ? together() : together(measured, wanted),
-  };
-}
 
 const tank = subcommand({
   description: 'What is in the tank after topping up, or how much to add for a wanted share of alcohol',
@@ -262,56 +137,15 @@ const tank = subcommand({
     wanted: quantity('wanted', 'percent', 'Or the share of alcohol wanted, e.g. 60 %').optional(),
     density: petrolDensity,
   }),
-  run({ litres, holds, with: added, add, wanted, density }, { say }) {
-    const [first, second] = [liquidOf('holds', holds, density), liquidOf('with', added, density)];
+  run({ litres, holds: first, with: second, add, wanted, density }, { say }) {
+    const [holds, added] = [liquidOf('holds', first, density), liquidOf('with', second, density)];
     if ((add === undefined) === (wanted === undefined)) {
       throw new UserError('bad-input', 'Give add (litres) or wanted (the share of alcohol), one of the two.');
     }
-    const inTank = { volumeL: litres, alcoholRatio: first.value.alcoholRatio };
-    const needed = topUp(inTank, second.value.alcoholRatio, wanted);
-    const addL = add ?? needed?.value.addL ?? 0;
-    const mixed = mixTank(inTank, { volumeL: addL, alcoholRatio: second.value.alcoholRatio });
-    const shareAdded = addL / mixed.value.volumeL;
-    const blend = blendByVolume([
-      { volumeRatio: 1 - shareAdded, fuel: first.value },
-      { volumeRatio: shareAdded, fuel: second.value },
-    ]);
-    const { stoichiometricAfr, densityKgM3 } = blend.value;
-    const share = `${sayNumber(mixed.value.alcoholRatio * 100, 3)} % alcohol`;
-    return sumAnswer({
-      subject: SUBJECT,
-      result:
-        needed === undefined
-          ? `${share}, ${two(stoichiometricAfr)} : 1, in ${say.both('volume', mixed.value.volumeL)}`
-          : `Add ${say.both('volume', addL)} of ${second.value.name} for ${share}`,
-      working: [
-        `${say.one('volume', litres)} of ${first.value.name} and ${say.one('volume', addL)} of ${second.value.name}: ${say.one('volume', mixed.value.volumeL)}`,
-        `Stoichiometric ${two(stoichiometricAfr)} : 1, ${three(densityKgM3 / 1000)} g/cc`,
-      ],
-      calculation: together(mixed, blend, first, second, {
-        caveats: ['Fuel vapour burns: no flame, earth the can, fill outdoors.'],
-      }),
-      data: {
-        kind: 'tank',
-        volumeL: mixed.value.volumeL,
-        addL,
-        alcoholRatio: mixed.value.alcoholRatio,
-        stoichiometricAfr,
-        densityKgM3,
-      },
-    });
+    const by = wanted === undefined ? { addL: add ?? 0 } : { wantedAlcoholRatio: wanted };
+    return sumAnswer({ subject: SUBJECT, ...tankAnswer({ litres, holds, added, by }, say) });
   },
 });
-
-function topUp(
-  inTank: { volumeL: number; alcoholRatio: number },
-  addedAlcoholRatio: number,
-  wanted: number | undefined,
-) {
-  return wanted === undefined
-    ? undefined
-    : topUpFor({ inTank, addedAlcoholRatio, wantedAlcoholRatio: wanted });
-}
 
 export default defineCommand({
   description: 'λ and air–fuel ratio for any fuel, the correction of a fuel table, and mixing fuels',
