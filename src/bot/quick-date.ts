@@ -36,8 +36,13 @@ export function settingsHere(hand: Hand): TeamSettings | null {
   }
 }
 
-/** Which day it is, how far off, and whether anybody works on it. */
+/**
+ * Which day it is, how far off, and whether anybody works on it.
+ *
+ * @throws UserError 'not-now' about a holiday where no country is known.
+ */
 export function dayAnswer(reading: QuickAnswer, context: DayContext): Answer {
+  if (reading.form === 'holiday' && !context.workingDays.knowsHolidays) throw noCountry();
   const day = reading.numbers['date'];
   const found = typeof day === 'string' ? day : nextHoliday(context);
   const name = context.workingDays.holidayName(found);
@@ -94,14 +99,14 @@ function factsOf(day: Day, context: DayContext): readonly Fact[] {
 
 const plural = (count: number, what: string): string => `${count} ${what}${Math.abs(count) === 1 ? '' : 's'}`;
 
-/** @throws UserError 'not-now' where no country is known, 'not-found' when its list ends. */
+const noCountry = (): UserError =>
+  new UserError(
+    'not-now',
+    'Holidays are a country’s, and none is known here: ask in a channel of the crew, where /team sets it.',
+  );
+
+/** @throws UserError 'not-found' when the list ends. */
 function nextHoliday(context: DayContext): Day {
-  if (!context.workingDays.knowsHolidays) {
-    throw new UserError(
-      'not-now',
-      'Holidays are a country’s, and none is known here: ask in a channel of the crew, where /team sets it.',
-    );
-  }
   let day = todayOf(context);
   for (let ahead = 0; ahead < FURTHEST_DAYS; ahead += 1) {
     day = addDays(day, 1);

@@ -55,6 +55,10 @@ describe('/ask', () => {
     expect(cardIn(await ask('is 28 dec a bank holiday')).result).toContain('Yes: Mon 28 Dec 2026');
     expect(cardIn(await ask('is 29 dec a bank holiday')).result).toContain('No: Tue 29 Dec 2026');
     expect(refusalIn(await ask('next bank holiday?', true)).code).toBe('not-now');
+    expect(refusalIn(await ask('is 28 dec a bank holiday', true)).code).toBe('not-now');
+    expect(cardIn(await ask('how many working days until 24 dec')).result).toBe(
+      '31 days, 23 working days, to Thu 24 Dec 2026',
+    );
     expect(cardIn(await ask('3 weeks from friday', true)).smallPrint?.join()).toContain(
       'No country is known here',
     );
