@@ -7,7 +7,8 @@ import { bottleLeft, boughtFluid } from '../src/bot/fluid-shelf.ts';
 import { caseIsFull, casesHere, gradesHere, noteCase, removeCase } from '../src/bot/fluids.ts';
 import { PAGE_ARG } from '../src/bot/pages.ts';
 import { placeHere } from '../src/bot/place-here.ts';
-import { line, pageNumber } from '../src/bot/typed.ts';
+import { turned, turnedPage } from '../src/bot/turned.ts';
+import { line } from '../src/bot/typed.ts';
 import { suggestCases } from '../src/records/fluids/find-case.ts';
 import { plain } from '../src/records/suppliers/supplier.ts';
 
@@ -167,12 +168,12 @@ export default defineCommand({
       run: (input, hand) => placeHere(hand, input),
     }),
     list: action({
-      input: z.object({ [PAGE_ARG]: pageNumber }),
-      run: (input, hand) => fluidList(hand, input[PAGE_ARG]),
+      input: z.object({ [PAGE_ARG]: turnedPage }),
+      run: (input, hand) => turned(hand, input[PAGE_ARG], (page) => fluidList(hand, page)),
     }),
     budget: action({
-      input: z.object({ [PAGE_ARG]: pageNumber }),
-      run: (input, hand) => budgetList(hand, input[PAGE_ARG]),
+      input: z.object({ [PAGE_ARG]: turnedPage }),
+      run: (input, hand) => turned(hand, input[PAGE_ARG], (page) => budgetList(hand, page)),
     }),
   },
 });

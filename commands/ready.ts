@@ -3,7 +3,8 @@ import { action, defineCommand } from '../src/bot/command.ts';
 import { PAGE_ARG } from '../src/bot/pages.ts';
 import { stagesHere } from '../src/bot/stage-names.ts';
 import { askReady } from '../src/bot/stages.ts';
-import { line, pageNumber } from '../src/bot/typed.ts';
+import { turned, turnedPage } from '../src/bot/turned.ts';
+import { line } from '../src/bot/typed.ts';
 import { suggestStages } from '../src/records/stages/find-stage.ts';
 
 export default defineCommand({
@@ -16,8 +17,8 @@ export default defineCommand({
   run: (input, hand) => askReady(hand, input.stage, 1),
   actions: {
     show: action({
-      input: z.object({ stage: line(60), [PAGE_ARG]: pageNumber }),
-      run: (input, hand) => askReady(hand, input.stage, input[PAGE_ARG]),
+      input: z.object({ stage: line(60), [PAGE_ARG]: turnedPage }),
+      run: (input, hand) => turned(hand, input[PAGE_ARG], (page) => askReady(hand, input.stage, page)),
     }),
   },
 });

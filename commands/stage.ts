@@ -24,7 +24,8 @@ import {
   stageHere,
   withUndo,
 } from '../src/bot/stages.ts';
-import { blank, line, pageNumber } from '../src/bot/typed.ts';
+import { turned, turnedPage } from '../src/bot/turned.ts';
+import { blank, line } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { suggestCases } from '../src/records/fluids/find-case.ts';
 import { suggestParts } from '../src/records/parts/find-part.ts';
@@ -203,8 +204,8 @@ export default defineCommand({
   actions: {
     list: action({ input: z.object({}), run: (_input, hand) => listStages(hand) }),
     steps: action({
-      input: z.object({ stage: line(80), [PAGE_ARG]: pageNumber }),
-      run: (input, hand) => showSteps(hand, input.stage, input[PAGE_ARG]),
+      input: z.object({ stage: line(80), [PAGE_ARG]: turnedPage }),
+      run: (input, hand) => turned(hand, input[PAGE_ARG], (page) => showSteps(hand, input.stage, page)),
     }),
     pass: action({
       input: z.object({ stage: line(80), reason: blank }),
@@ -216,8 +217,8 @@ export default defineCommand({
     }),
     drop: action({ input: z.object({ condition }), run: (input, hand) => dropHere(hand, input.condition) }),
     conditions: action({
-      input: z.object({ stage: line(80), [PAGE_ARG]: pageNumber }),
-      run: (input, hand) => showConditions(hand, input.stage, input[PAGE_ARG]),
+      input: z.object({ stage: line(80), [PAGE_ARG]: turnedPage }),
+      run: (input, hand) => turned(hand, input[PAGE_ARG], (page) => showConditions(hand, input.stage, page)),
     }),
     read: action({ input: z.object({ condition }), run: (input, hand) => readForm(hand, input.condition) }),
     order: action({

@@ -17,7 +17,8 @@ import {
 } from '../src/bot/measures.ts';
 import { PAGE_ARG, pageOf } from '../src/bot/pages.ts';
 import { NONE, stagesHere } from '../src/bot/stage-names.ts';
-import { line, pageNumber } from '../src/bot/typed.ts';
+import { turned, turnedPage } from '../src/bot/turned.ts';
+import { line } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { suggestMeasures } from '../src/records/measures/find-measure.ts';
 import { isInPlace } from '../src/records/measures/measure.ts';
@@ -111,8 +112,8 @@ export default defineCommand({
       run: (input, hand) => countAs(hand, input.measure, input.condition),
     }),
     list: action({
-      input: z.object({ undone: z.enum(['0', '1']).default('0'), [PAGE_ARG]: pageNumber }),
-      run: (input, hand) => list(hand, input.undone === '1', input[PAGE_ARG]),
+      input: z.object({ undone: z.enum(['0', '1']).default('0'), [PAGE_ARG]: turnedPage }),
+      run: (input, hand) => turned(hand, input[PAGE_ARG], (page) => list(hand, input.undone === '1', page)),
     }),
   },
 });

@@ -158,6 +158,7 @@ export function stageList(facts: StageFacts): Answer {
   const standings = facts.stages.map((stage) => ({ stage, standing: standingOf(stage, facts) }));
   const next = standings.find(({ standing }) => standing.kind !== 'passed');
   const passed = standings.filter(({ standing }) => standing.kind === 'passed').length;
+  const later = standings.filter(({ stage, standing }) => standing.kind === 'open' && stage !== next?.stage);
   const working = temporaryLines(facts);
   return {
     kind: 'answer',
@@ -165,14 +166,23 @@ export function stageList(facts: StageFacts): Answer {
     result: next === undefined ? 'Every stage is passed' : `Next: ${next.stage.name}`,
     tone: next === undefined ? 'done' : 'plain',
     certainty: `${passed} of ${standings.length} passed`,
-    items: standings.map(({ stage, standing }) => ({
-      text: stage.name,
-      note: sayStanding(standing, facts),
-      tone: standing.kind === 'passed' ? 'done' : standing.kind === 'reopened' ? 'late' : 'plain',
-    })),
+    items: [
+      ...standings
+        .filter(({ stage, standing }) => standing.kind !== 'open' || stage === next?.stage)
+        .map(
+          ({ stage, standing }): Item => ({
+            text: stage.name,
+            note: sayStanding(standing, facts),
+            tone: standing.kind === 'passed' ? 'done' : standing.kind === 'reopened' ? 'late' : 'plain',
+          }),
+        ),
+      ...(later.length === 0
+        ? []
+        : [{ text: 'Then', note: later.map(({ stage }) => stage.name).join(', ') }]),
+    ],
     ...(working.length === 0 ? {} : { working }),
     menu: {
-      prompt: 'Are we ready for …',
+      prompt: 'Are we ready for one of them?',
       does: { command: 'ready', action: 'show', args: {} },
       arg: 'stage',
       choices: standings.slice(0, 25).map(({ stage }) => ({ label: stage.name, value: stage.key })),

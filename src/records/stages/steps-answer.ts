@@ -32,8 +32,7 @@ export function stepsAnswer({ stage, procedure, items, where, buttons = [] }: St
     subject: 'How it is done',
     result: stage.name,
     ...(where === undefined ? {} : { certainty: `Steps ${where}` }),
-    items,
-    working: procedure.stop.map((line) => `Stop and find out: ${line}`),
+    items: [...items, { text: 'Stop and find out', note: procedure.stop.join('\n'), tone: 'late' }],
     caution: procedure.cautions.join(' '),
     smallPrint: [
       'The maker’s figures outrank these.',

@@ -380,10 +380,12 @@ describe('editing the stages', () => {
 
   it('adds, moves, renames and removes stages, each undone by a tap', async () => {
     const bot = await openCrewBot();
-    const names = async () =>
-      cardIn(await bot.run('stage list'))
-        .items?.map(({ text }) => text)
-        .slice(0, 4) ?? [];
+    const names = async (): Promise<readonly string[]> =>
+      z
+        .array(z.object({ name: z.string() }))
+        .parse(cardIn(await bot.run('stage list')).data['stages'])
+        .map(({ name }) => name)
+        .slice(0, 4);
     const before = await names();
     const added = cardIn(await bot.run('stage add', { name: 'Brake test', after: 'assembly' }));
     expect(await names()).toEqual(['Assembly', 'Brake test', 'Fluids in', 'Oil pressure by cranking']);
