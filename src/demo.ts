@@ -6,6 +6,7 @@ import type { Chargehand } from './chargehand.ts';
 import { addDays, type Day, dayAt, instantOf, wallTime } from './core/time.ts';
 import type { WorkingDays } from './core/working-days.ts';
 import { DemoJobs, writeDemoJobs } from './demo-jobs.ts';
+import { DemoParts, writeDemoParts } from './demo-parts.ts';
 import { DemoStages, writeDemoFluids, writeDemoMeasures } from './demo-stages.ts';
 import { place } from './records/orders/place.ts';
 import type { TeamSettings } from './records/team/team.ts';
@@ -42,6 +43,7 @@ const Demonstration = z.object({
         .default([]),
     }),
   ),
+  parts: DemoParts,
   jobs: DemoJobs,
   stages: DemoStages,
 });
@@ -102,6 +104,8 @@ function writeOrders(
       record.orders.receive({ orderId: value.order.id, cameOn, byName: by, note: note ?? null, ...came });
     }
   }
+  const personOf = (name: string) => ({ id: channel.hands(name).id, name });
+  writeDemoParts(record, build.id, demo.parts, personOf, today, days);
   writeDemoFluids(record, build.id, demo.stages, today);
   writeDemoJobs(record, build.id, demo.jobs, today, days);
   writeDemoMeasures(record, build.id, demo.stages, today);

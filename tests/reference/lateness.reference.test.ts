@@ -1,4 +1,4 @@
-import { mean, variance } from 'simple-statistics';
+import { mean, sampleVariance } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { supplierLateness, teamLateness, waitBeyond } from '../../src/calc/lateness/lateness.ts';
 
@@ -6,29 +6,37 @@ const seen = (...came: number[]) => ({ came, waiting: [] });
 
 describe('what a team’s suppliers have in common', () => {
   /**
-   * Worked by hand. Suppliers 0 2 1, 6 4 and 1: means 1, 5, 1; N = 6, mean 14/6 = 7/3.
-   * Within: ((1+1+0) + (1+1) + 0)/(2+1+0) = 4/3. Spread: 3(4/3)² + 2(8/3)² + 1(4/3)² = 64/3.
-   * Between: (64/3 − 2·4/3)/(6 − 14/6) = (56/3)/(11/3) = 56/11. Weight: (4/3)/(56/11) = 11/42.
-   * Clamped to the least, 1. The mean: (14 + 0.8)/(6 + 2) = 1.85.
+   * Worked by hand. Suppliers 0 2 1 1, 6 4 5 5 5 and 1 2 3 2: means 1, 5, 2; N = 13, mean (4 + 25 + 8)/13 = 37/13.
+   * Within: (2 + 2 + 2)/(3 + 4 + 3) = 0.6. Spread: 4(24/13)² + 5(28/13)² + 4(11/13)² = (2304 + 3920 + 484)/169 = 516/13.
+   * Between: (516/13 − 2·0.6)/(13 − (16 + 25 + 16)/13) = (500.4/13)/(112/13) = 500.4/112. Weight: 0.6·112/500.4 < 1, so
+   * the least, 1. The mean: (37 + 0.8)/(13 + 2) = 2.52.
    */
-  it('is as worked by hand', () => {
-    const team = teamLateness([seen(0, 2, 1), seen(6, 4), seen(1)]);
-    expect(team.meanDays).toBeCloseTo(1.85, 12);
+  it('weighs the least where suppliers differ much, as worked by hand', () => {
+    const team = teamLateness([seen(0, 2, 1, 1), seen(6, 4, 5, 5, 5), seen(1, 2, 3, 2)]);
+    expect(team.meanDays).toBeCloseTo(2.52, 12);
     expect(team.weightOrders).toBe(1);
-    expect(team.orders).toBe(6);
+    expect(team.orders).toBe(13);
   });
 
   /**
-   * Worked by hand. Suppliers 0 4 and 2 8: means 2 and 5; within (8+18)/2 = 13; spread 2·2.25·2 = 9;
-   * between (9 − 13)/(4 − 2) < 0: they do not differ, so the team weighs the most.
+   * Worked by hand. Suppliers 0 4 0 4 2, 1 5 1 5 3 and 0 6 0 6 3: means 2, 3, 3; within (16 + 16 + 36)/12 = 17/3; mean 8/3;
+   * spread 5(4/9 + 1/9 + 1/9) = 10/3; between (10/3 − 34/3)/(15 − 5) < 0: they do not differ.
    */
-  it('weighs the most where suppliers do not differ', () => {
-    expect(teamLateness([seen(0, 4), seen(2, 8)]).weightOrders).toBe(20);
+  it('weighs the most where they do not', () => {
+    expect(teamLateness([seen(0, 4, 0, 4, 2), seen(1, 5, 1, 5, 3), seen(0, 6, 0, 6, 3)]).weightOrders).toBe(
+      20,
+    );
+  });
+
+  it('weighs four orders while suppliers cannot be compared', () => {
+    expect(teamLateness([]).weightOrders).toBe(4);
+    expect(teamLateness([seen(9, 9, 9, 9, 9, 9, 9, 9), seen(0, 0, 0, 0, 0, 0)]).weightOrders).toBe(4);
+    expect(teamLateness([seen(9, 9), seen(0, 0, 0), seen(1, 1)]).weightOrders).toBe(4);
   });
 
   /**
    * Where every supplier has as many orders n, Bühlmann's own estimators: s² is the mean of the suppliers' variances,
-   * v = variance of their means − s²/n. Source: key BUHLMANN; variances by simple-statistics (n − 1… as sums over n).
+   * v = variance of their means − s²/n. Source: key BUHLMANN; sample variances by simple-statistics.
    */
   it('agrees with the estimators for equal numbers of orders', () => {
     const groups = [
@@ -37,8 +45,7 @@ describe('what a team’s suppliers have in common', () => {
       [2, 2, 4, 0],
       [7, 3, 6, 4],
     ];
-    const sample = (values: readonly number[]): number =>
-      (variance([...values]) * values.length) / (values.length - 1);
+    const sample = (values: readonly number[]): number => sampleVariance([...values]);
     const within = mean(groups.map(sample));
     const between = sample(groups.map((own) => mean(own))) - within / 4;
     const { weightOrders } = teamLateness(groups.map((own) => seen(...own)));

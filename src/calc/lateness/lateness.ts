@@ -35,8 +35,11 @@ export interface TeamLateness {
 /** Before anything has come: four tenths of a day, weighing two orders. Our own choice, no source. */
 const START = { meanDays: 0.4, orders: 2 } as const;
 
-/** How many orders the team weighs while its suppliers cannot be compared yet, and the least and most. Our own choice. */
-const WEIGHT = { unknown: 4, least: 1, most: 20 } as const;
+/**
+ * How many orders the team weighs while its suppliers cannot be compared yet, and the least and most; and what it takes to
+ * compare them: so many suppliers, and so many orders beyond the first of each. Our own choice.
+ */
+const WEIGHT = { unknown: 4, least: 1, most: 20, suppliers: 3, orders: 10 } as const;
 
 /** An order later than a working year tells no more than one that is a year late. */
 const MOST_DAYS = 250;
@@ -46,7 +49,7 @@ const MOST_DAYS = 250;
  *
  * The weight is k = s²/v: the variance within suppliers over that between them, by the moments of Bühlmann and Straub
  * (key BUHLMANN): s² = ΣΣ(d − d̄ᵢ)²/Σ(nᵢ−1), v = (Σnᵢ(d̄ᵢ−d̄)² − (I−1)·s²)/(N − Σnᵢ²/N). Suppliers that do not differ get
- * the most weight, 20; where they cannot be compared it is 4.
+ * the most weight, 20; with fewer than 3 suppliers, or 10 orders beyond the first of each, it is 4.
  */
 export function teamLateness(suppliers: readonly LatenessSeen[]): TeamLateness {
   const came = suppliers.flatMap((seen) => seen.came.map(capped));
@@ -62,7 +65,7 @@ export function teamLateness(suppliers: readonly LatenessSeen[]): TeamLateness {
 function weightOf(groups: readonly (readonly number[])[]): number {
   const all = groups.flat();
   const spare = all.length - groups.length;
-  if (groups.length < 2 || spare < 1) return WEIGHT.unknown;
+  if (groups.length < WEIGHT.suppliers || spare < WEIGHT.orders) return WEIGHT.unknown;
   const total = mean(all);
   const within = sum(groups.map((own) => sum(own.map((d) => (d - mean(own)) ** 2)))) / spare;
   const spread = sum(groups.map((own) => own.length * (mean(own) - total) ** 2));

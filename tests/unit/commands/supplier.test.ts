@@ -30,10 +30,9 @@ describe('/supplier', () => {
     await cameLate(bot, 'Tarn', 'bearing', '2026-12-07');
     await cameLate(bot, 'Tarn', 'shell', '2026-12-07');
     const { data, certainty } = cardIn(await supplier(bot, 'show', { supplier: 'tarn' }));
-    // worked by hand: the team's mean is (0 + 5 + 5 + 0.8)/(3 + 2) = 2.16; within is nothing, so the weight is the least, 1;
-    // so Tarn's is (2.16 + 10)/(1 + 2) = 4.05
-    expect(data).toMatchObject({ expectedLateDays: 4, restsOnOrders: 2 });
-    expect(certainty).toBe("Rests on 2 of their orders that came; the team's 3 weigh as much as 1.");
+    // worked by hand: the team's mean is (0 + 5 + 5 + 0.8)/(3 + 2) = 2.16 and weighs 4, so Tarn's is (8.64 + 10)/(4 + 2) = 3.11
+    expect(data).toMatchObject({ expectedLateDays: 3, restsOnOrders: 2 });
+    expect(certainty).toBe("Rests on 2 of their orders that came; the team's 3 weigh as much as 4.");
     const list = cardIn(await supplier(bot, 'list'));
     expect(list.items?.map(({ text }) => text.split(':')[0])).toEqual(['Tarn', 'Norvale']);
   });
