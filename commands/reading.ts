@@ -63,7 +63,6 @@ export default defineCommand({
     }),
     form: subcommand({
       description: 'Log a reading by filling in a form',
-      example: '/reading form',
       input: z.object({}),
       run: () => readingForm(),
     }),

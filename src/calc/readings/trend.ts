@@ -33,8 +33,8 @@ const NORMAL_95 = 1.6448536269514722;
  *
  * P is exact for up to 40 readings without ties, else normal with continuity correction and Var(S) corrected for ties
  * in values; the slope's limits are the ranked pair slopes M₁ = (N − C)/2 and M₂ = (N + C)/2, C = 1.645·√Var(S).
- * Source: Theil 1950, Sen 1968, Kendall 1975 as in Gilbert 1987, 16.4 and 17.3 (keys SEN, KENDALL, GILBERT). Valid: any
- * times; up to some thousand readings. Not for: readings that hang on one another, curves that turn.
+ * Source: Theil 1950, Sen 1968, Kendall 1975 as in Gilbert 1987, 16.4 and 17.3 (keys SEN, KENDALL, GILBERT); compared
+ * with keys SCIPY and EPAG9S. Valid: any times; up to some thousand readings. Not for: readings that hang on one another, curves that turn.
  * @returns null for fewer than three readings or when all were taken at one time.
  */
 export function trendOf(points: readonly Point[]): Trend | null {

@@ -11,6 +11,7 @@ import { cardOf } from '../../../src/discord/card.ts';
 import { modalOf } from '../../../src/discord/modal.ts';
 import { registrationOf } from '../../../src/discord/registration.ts';
 import { allCommands, type CrewBot, cardIn, MONDAY, openCrewBot, TEAM } from '../../support/bot.ts';
+import { readingReplies } from '../../support/reading-replies.ts';
 import { examplesOf, typedExample } from '../../support/typed-example.ts';
 
 const root = new URL('../../../', import.meta.url);
@@ -270,6 +271,7 @@ describe('every button, menu and form', () => {
       ...(await searches(bot)),
       ...(await jobsAndDays(bot)),
       ...(await stagesAndFluids(bot)),
+      ...(await readingReplies(bot)),
       await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
       await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
       await bot.run('ask', { text: 'v8 displacement' }),
