@@ -1,4 +1,3 @@
-import { parse } from 'csv-parse';
 import type { Channel, Rows } from '../calc/fuelling/drive.ts';
 import { UserError } from '../core/user-error.ts';
 import { isReading } from './cell.ts';
@@ -7,6 +6,7 @@ import { textOf } from './decode.ts';
 import { takeApart } from './header-name.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { type Assignment, fingerprintOf, type Recognised, recognise, type UsedColumn } from './recognise.ts';
+import { recordReader } from './records.ts';
 import { RowsBuilder } from './rows-builder.ts';
 import { isUnit, unitOf } from './unit-words.ts';
 
@@ -14,6 +14,8 @@ import { isUnit, unitOf } from './unit-words.ts';
 const HEAD = 96 * 1024;
 /** Rows read before others are let in: a few milliseconds' worth. */
 const AT_A_TIME = 400;
+/** Text taken apart at a time, in characters: a millisecond or two. */
+const PIECE = 32_768;
 /** Ten drives of fourteen hours: a log with more is no log. */
 const MOST_ROWS = 5_000_000;
 
@@ -112,20 +114,10 @@ async function* readRows(reading: Reading): AsyncGenerator<Rows> {
   let plan = planOf(layout, reading.recognised.columns);
   const rising = new RisingTime();
   let builder = new RowsBuilder(plan.channels);
-  const parser = parse({
-    delimiter: layout.delimiter,
-    relax_column_count: true,
-    relax_quotes: true,
-    skip_empty_lines: true,
-    quote: '"',
-  });
-  const trouble: { error?: Error } = {};
-  parser.on('error', (error) => {
-    trouble.error = error;
-  });
+  const reader = recordReader(layout.delimiter);
   let since = 0;
-  const take = async function* (): AsyncGenerator<Rows> {
-    for (let record = nextOf(parser); record !== null; record = nextOf(parser)) {
+  const take = async function* (records: readonly (readonly string[])[]): AsyncGenerator<Rows> {
+    for (const record of records) {
       if (++since >= AT_A_TIME) {
         since = 0;
         await breathe();
@@ -151,32 +143,22 @@ async function* readRows(reading: Reading): AsyncGenerator<Rows> {
   };
   try {
     for await (const text of reading.body) {
-      for (let at = 0; at < text.length; at += 32_768) {
-        const piece = text.slice(at, at + 32_768);
+      for (let at = 0; at < text.length; at += PIECE) {
+        const piece = text.slice(at, at + PIECE);
         tally.characters += piece.length;
-        parser.write(piece);
-        yield* take();
-        if (trouble.error !== undefined) throw unreadable(trouble.error);
+        yield* take(readable(() => reader.take(piece)));
         await breathe();
       }
     }
-    parser.end();
-    // the parser hands out what it still holds a turn later
-    await breathe();
-    yield* take();
-    if (trouble.error !== undefined) throw unreadable(trouble.error);
+    yield* take(await reader.finish().catch(unreadable));
     yield* builder.finish();
     tally.clockResets = rising.resets;
     tally.clockJumps = rising.jumps;
   } finally {
-    parser.destroy();
+    reader.close();
     await reading.body.return(undefined);
   }
 }
-
-/** One record of the parser, which is a list of texts as long as no columns are named. */
-const nextOf = (parser: ReturnType<typeof parse>): readonly string[] | null =>
-  parser.read() as readonly string[] | null;
 
 /** What to do with each row. */
 interface Plan {
@@ -287,11 +269,21 @@ const tooLong = (): UserError =>
     'That log has more than five million rows. Nothing was changed. Send one drive at a time.',
   );
 
-const unreadable = (cause: Error): Error =>
-  Object.assign(
+/** Reads on, with words for a person when the library cannot. */
+function readable<Value>(read: () => Value): Value {
+  try {
+    return read();
+  } catch (error) {
+    return unreadable(error);
+  }
+}
+
+function unreadable(cause: unknown): never {
+  throw Object.assign(
     new UserError(
       'bad-input',
       'That log cannot be read to its end: its columns fall apart on the way. Nothing was changed. Export it once more as CSV.',
     ),
     { cause },
   );
+}

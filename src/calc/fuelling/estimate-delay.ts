@@ -25,26 +25,24 @@ const WORSE_RATIO = 1.02;
  * Too few of those, or none that tells delays apart, gives the usual figures.
  */
 export function* estimateDelay(
-  drive: Drive,
+  whole: Drive,
   screened: Screened,
   axes: Axes,
   fit: Fit,
   targetAt: TargetAt,
 ): Generator<void, Delay> {
-  const expected = expectedLambda(drive, screened, axes, fit, targetAt);
-  yield;
-  const lively = livelyMoments(drive, screened, expected);
+  const drive = beginningOf(whole);
+  const expected = yield* expectedLambda(drive, screened, axes, fit, targetAt);
+  const lively = yield* livelyMoments(drive, screened, expected);
   if (lively.length * drive.stepS < LEAST_LIVELY_S) return USUAL_DELAY;
   let best: { readonly left: number; readonly delay: Delay; readonly worse: number } | undefined;
-  for (const filmS of FILMS_S) {
-    const film = filmOf(drive, filmS);
-    for (const lagS of LAGS_S) {
-      const sums = yield* misfitByDelay(
-        drive,
-        lively,
-        lagged(drive, expected, lagS),
-        lagged(drive, film, lagS),
-      );
+  for (const lagS of LAGS_S) {
+    const heard = lagged(drive, expected, lagS);
+    yield;
+    for (const filmS of FILMS_S) {
+      const film = lagged(drive, filmOf(drive, filmS), lagS);
+      yield;
+      const sums = yield* misfitByDelay(drive, lively, heard, film);
       const found = bestLine(sums);
       if (best === undefined || found.left < best.left) {
         const { fixedS, flowS, left, worse } = found;
@@ -55,14 +53,30 @@ export function* estimateDelay(
   return best === undefined || best.worse < WORSE_RATIO ? USUAL_DELAY : best.delay;
 }
 
+/** Two hours of twentieths of a second tell a delay as well as ten. */
+const MOST_LOOKED = 144_000;
+
+function beginningOf(drive: Drive): Drive {
+  if (drive.count <= MOST_LOOKED) return drive;
+  const cut = Object.entries(drive.at).map(
+    ([channel, values]) => [channel, values.subarray(0, MOST_LOOKED)] as const,
+  );
+  return {
+    ...drive,
+    count: MOST_LOOKED,
+    timeS: drive.timeS.subarray(0, MOST_LOOKED),
+    at: Object.fromEntries(cut),
+  };
+}
+
 /** λ that leaves the engine at each moment by the fit; NaN where it does not speak. */
-function expectedLambda(
+function* expectedLambda(
   { count, at }: Drive,
   { engine }: Screened,
   axes: Axes,
   fit: Fit,
   targetAt: TargetAt,
-): Float32Array {
+): Generator<void, Float32Array> {
   const expected = new Float32Array(count).fill(Number.NaN);
   const speeds = axes.speedRpm.length;
   const usual = typical(fit.multiplier);
@@ -71,6 +85,7 @@ function expectedLambda(
     return Number.isNaN(known) ? usual : known;
   };
   for (let k = 0; k < count; k++) {
+    if (k % 3_000 === 0) yield;
     if (engine[k] !== 0 && engine[k] !== codeOf('transient')) continue;
     const [load, rpm] = [at.loadKPa?.[k] ?? Number.NaN, at.speedRpm?.[k] ?? Number.NaN];
     const [x, y] = [placeOn(axes.loadKPa, load), placeOn(axes.speedRpm, rpm)];
@@ -94,15 +109,16 @@ function typical(values: Float64Array): number {
 }
 
 /** Moments that the sensor can be trusted at, shortly after the expected λ has moved. */
-function livelyMoments(
+function* livelyMoments(
   drive: Drive,
   { sensor, engine }: Screened,
   expected: Float32Array,
-): readonly number[] {
+): Generator<void, readonly number[]> {
   const { count, timeS, gapS } = drive;
   const back = Math.max(1, Math.round(1 / drive.stepS));
   const found: number[] = [];
   for (let k = back * 2; k < count; k++) {
+    if (k % 3_000 === 0) yield;
     if (sensor[k] !== 0 || engine[k] !== 0) continue;
     if ((timeS[k] ?? 0) - (timeS[k - back * 2] ?? 0) > 2 * gapS + 1) continue;
     let [least, most] = [Number.POSITIVE_INFINITY, 0];
@@ -120,11 +136,17 @@ function livelyMoments(
 /** A lag of first order. Starts anew where the values do. */
 function lagged({ count, timeS, gapS }: Drive, values: Float32Array, lagS: number): Float32Array {
   const out = new Float32Array(count);
+  let [lastStep, share] = [Number.NaN, 0];
   for (let k = 0; k < count; k++) {
     const step = k === 0 ? Number.POSITIVE_INFINITY : (timeS[k] ?? 0) - (timeS[k - 1] ?? 0);
     const [value, before] = [values[k] ?? Number.NaN, out[k - 1] ?? Number.NaN];
     const fresh = step > gapS || !(step > 0) || Number.isNaN(before);
-    out[k] = fresh ? value : before + (value - before) * (1 - Math.exp(-step / lagS));
+    // steps are nearly always alike, and the exponential is what costs
+    if (!(Math.abs(step - lastStep) < 1e-6)) {
+      lastStep = step;
+      share = 1 - Math.exp(-step / lagS);
+    }
+    out[k] = fresh ? value : before + (value - before) * share;
   }
   return out;
 }
@@ -148,7 +170,7 @@ function* misfitByDelay(
   const flows = new Float64Array(BANDS.length + 1);
   const counts = new Float64Array(BANDS.length + 1);
   for (const [looked, k] of lively.entries()) {
-    if (looked % 1_000 === 0) yield;
+    if (looked % 500 === 0) yield;
     const flow = flowOf(at.speedRpm?.[k] ?? 0, at.loadKPa?.[k] ?? 0);
     const found = BANDS.findIndex((edge) => flow < edge);
     const band = found < 0 ? BANDS.length : found;

@@ -58,7 +58,7 @@ export function* fitMultipliers(readings: Readings, axes: Axes): Generator<void,
   const reading = readerOf(readings, speeds);
   const seconds = new Float64Array(cells);
   for (let r = 0; r < count; r++) {
-    if (r % 20_000 === 0) yield;
+    if (r % 1_500 === 0) yield;
     const used = reading.read(r);
     for (let k = 0; k < used; k++) {
       const cell = reading.unknowns[k] ?? 0;
@@ -79,7 +79,7 @@ export function* fitMultipliers(readings: Readings, axes: Axes): Generator<void,
     equations = emptyEquations(size);
     const precision = 1 / (noiseRatio ** 2 * together);
     for (let r = 0; r < count; r++) {
-      if (r % 4_000 === 0) yield;
+      if (r % 1_500 === 0) yield;
       const used = reading.readInto(r, place.of, size - 1);
       const scale = reading.scale;
       addReading(
@@ -95,7 +95,7 @@ export function* fitMultipliers(readings: Readings, axes: Axes): Generator<void,
     lower = yield* factor(equations);
     found = solve(lower, size, equations.right);
     for (let r = 0; r < count; r++) {
-      if (r % 10_000 === 0) yield;
+      if (r % 3_000 === 0) yield;
       const used = reading.readInto(r, place.of, size - 1);
       let said = 0;
       for (let k = 0; k < used; k++)
@@ -261,7 +261,9 @@ function addPrior(
 
 /** The robust scale of what is left, among the steadier readings. */
 function scaleOfTrusted(residual: Float32Array, { trust }: Readings): number {
-  const scaled = residual.map((each, r) => each * Math.sqrt(trust[r] ?? 1));
+  const every = Math.max(1, Math.floor(residual.length / 20_000));
+  const scaled: number[] = [];
+  for (let r = 0; r < residual.length; r += every) scaled.push((residual[r] ?? 0) * Math.sqrt(trust[r] ?? 1));
   return robustScale(scaled);
 }
 
@@ -275,7 +277,7 @@ const FAR_S = 4;
 function alike(residual: Float32Array, weight: Float32Array, { timeS, seconds, count }: Readings): number {
   const step = Math.max(0.01, seconds[Math.min(count - 1, 10)] ?? 0.05);
   const most = Math.max(2, Math.round(FAR_S / step));
-  const stride = Math.max(1, Math.floor(count / 60_000));
+  const stride = Math.max(1, Math.floor(count / 25_000));
   let sum = 1;
   let variance = 0;
   let looked = 0;

@@ -4,7 +4,7 @@ import { type Delay, USUAL_DELAY } from './delay.ts';
 import type { Drive } from './drive.ts';
 import { estimateDelay } from './estimate-delay.ts';
 import { type Fit, fitMultipliers } from './fit.ts';
-import { type Sorted, sortReadings } from './readings.ts';
+import { type Sorted, sortReadings, thinned } from './readings.ts';
 import { type DropReason, screen } from './screen.ts';
 import { type Suspicion, suspect } from './suspicion.ts';
 import type { TargetAt } from './target.ts';
@@ -36,6 +36,8 @@ export interface FuellingResult {
 
 /** Less steady running than this says nothing about an engine, s. */
 const LEAST_USED_S = 5;
+/** Readings enough to find the delay by; the last fit takes them all. */
+const ROUGH = 40_000;
 
 /**
  * The multipliers of a fuel table from a logged drive. Yields often, so that whoever runs it can do other things between; pure
@@ -54,13 +56,14 @@ export function* fuelling({
   const nothing = usedIn(sorted) < LEAST_USED_S;
   let fit: Fit | undefined;
   if (!nothing) {
-    fit = yield* fitMultipliers(sorted.readings, axes);
+    let rough = yield* fitMultipliers(thinned(sorted.readings, ROUGH), axes);
     for (let pass = 0; pass < 2; pass++) {
-      delay = yield* estimateDelay(drive, screened, axes, fit, targetAt);
+      delay = yield* estimateDelay(drive, screened, axes, rough, targetAt);
       if (delay.from === 'usual' && pass === 0) break;
       sorted = yield* sortReadings(drive, screened, axes, delay, targetAt);
-      fit = yield* fitMultipliers(sorted.readings, axes);
+      if (pass === 0) rough = yield* fitMultipliers(thinned(sorted.readings, ROUGH), axes);
     }
+    fit = yield* fitMultipliers(sorted.readings, axes);
   }
   const droppedS = { ...sorted.droppedS };
   let usedS = usedIn(sorted);

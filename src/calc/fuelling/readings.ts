@@ -56,7 +56,7 @@ export function* sortReadings(
   let totalS = 0;
   let segment = 0;
   for (let i = 0; i < count; i++) {
-    if (i % 10_000 === 0) yield;
+    if (i % 1_500 === 0) yield;
     const time = timeS[i] ?? 0;
     const step = i === 0 ? drive.stepS : time - (timeS[i - 1] ?? 0);
     if (step > gapS || step < 0) segment = i;
@@ -129,6 +129,31 @@ export function filmOf({ count, timeS, at, gapS }: Drive, lastsS: number): Float
     film[i] = (film[i - 1] ?? 0) * fade + change * Math.sqrt(fade);
   }
   return film;
+}
+
+/** Every so many-th reading, so that no more than `most` are left: enough to find a delay by. */
+export function thinned(readings: Readings, most: number): Readings {
+  const every = Math.ceil(readings.count / most);
+  if (every <= 1) return readings;
+  const count = Math.floor(readings.count / every);
+  const pick = (values: Float32Array): Float32Array => {
+    const picked = new Float32Array(count);
+    for (let index = 0; index < count; index++) picked[index] = values[index * every] ?? Number.NaN;
+    return picked;
+  };
+  const both = ([a, b]: readonly [Float32Array, Float32Array]) => [pick(a), pick(b)] as const;
+  return {
+    count,
+    lambda: pick(readings.lambda),
+    asked: both(readings.asked),
+    load: both(readings.load),
+    speed: both(readings.speed),
+    film: pick(readings.film),
+    trust: pick(readings.trust),
+    seconds: pick(readings.seconds).map((each) => each * every),
+    timeS: readings.timeS.filter((_, index) => index % every === 0).slice(0, count),
+    index: readings.index.filter((_, index) => index % every === 0).slice(0, count),
+  };
 }
 
 type Room = { -readonly [Key in keyof Readings]: Readings[Key] };

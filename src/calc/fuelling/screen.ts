@@ -56,7 +56,7 @@ export function* screen(drive: Drive): Generator<void, Screened> {
   let stoodStill = false;
   let cutUntilS = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < count; i++) {
-    if (i % 20_000 === 0) yield;
+    if (i % 5_000 === 0) yield;
     const time = timeS[i] ?? 0;
     const [rpm, load, reading] = [
       speedRpm[i] ?? Number.NaN,
@@ -108,7 +108,7 @@ export function* screen(drive: Drive): Generator<void, Screened> {
   const half = Math.max(1, Math.round(0.25 / drive.stepS));
   let held = 1;
   for (let i = 0; i < count; i++) {
-    if (i % 20_000 === 0) yield;
+    if (i % 5_000 === 0) yield;
     const step = i === 0 ? Number.POSITIVE_INFINITY : (timeS[i] ?? 0) - (timeS[i - 1] ?? 0);
     held = step > gapS || step < 0 ? 1 : held * Math.exp(-step / MEMORY_S);
     if ((at.transientFuel?.[i] ?? 0) > 0.5) held = 1;
