@@ -2,7 +2,6 @@ import { sayDay } from '../../core/time.ts';
 import { type FluidCase, isFull, lackingL } from '../fluids/fluid.ts';
 import { sayLitres } from '../fluids/say-fluid.ts';
 import { isOpen } from '../jobs/facts.ts';
-import type { PartStanding } from '../parts/part.ts';
 import { plain } from '../suppliers/supplier.ts';
 import type { Found } from './finding.ts';
 import type { ConditionOf, Stage } from './stage.ts';
@@ -48,7 +47,7 @@ export function findPartHere(
   { parts, today }: StageFacts,
 ): readonly Found[] {
   const key = `part:${plain(name)}`;
-  const fitting = partsMeant(partId, name, parts());
+  const fitting = parts({ partId, name });
   const [it, another] = fitting;
   if (it === undefined) {
     const leads = [{ to: 'part', name, standing: null }] as const;
@@ -69,19 +68,6 @@ export function findPartHere(
   const says = `${upper(it.part.name)}: ${some}${it.whereabouts}${when}`;
   const leads = [{ to: 'part', name: it.part.name, standing: it }] as const;
   return [{ key, state: 'open', lasting: true, says, leads }];
-}
-
-function partsMeant(
-  partId: number | null,
-  name: string,
-  all: readonly PartStanding[],
-): readonly PartStanding[] {
-  const byId = all.filter(({ part }) => part.id === partId);
-  if (byId.length > 0) return byId;
-  const called = (test: (one: string) => boolean): readonly PartStanding[] =>
-    all.filter(({ part }) => [part.name, ...part.alsoCalled].some((one) => test(plain(one))));
-  const exact = called((one) => one === plain(name));
-  return exact.length > 0 ? exact : called((one) => one.includes(plain(name)));
 }
 
 export function findFluids({ cases }: StageFacts): readonly Found[] {
