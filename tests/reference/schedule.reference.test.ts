@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { drawChances } from '../../src/calc/schedule/chances.ts';
 import { crewScheduler } from '../../src/calc/schedule/crew-schedule.ts';
 import { criticalPath } from '../../src/calc/schedule/critical-path.ts';
 import { pertQuantiles, pertTime, positionOf, threePointEstimate } from '../../src/calc/schedule/pert.ts';
-import { atOnce, drawChances, type Plan, simulation, spread } from '../../src/calc/schedule/simulate.ts';
+import { atOnce, type Plan, simulation, spread } from '../../src/calc/schedule/simulate.ts';
 import { workingTime } from '../../src/calc/schedule/working-time.ts';
 
 /** A network as books print it: each activity with its figures and what comes before it. */

@@ -1,6 +1,6 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { SumSheet } from '../../core/calculation.ts';
 import { type Arriving, arrivalDay } from './arrival.ts';
+import type { Chances } from './chances.ts';
 import { crewScheduler, RELEASED } from './crew-schedule.ts';
 import { criticalPath } from './critical-path.ts';
 import { pertQuantiles, pertTime, positionOf, type Quantiles, type ThreePoints } from './pert.ts';
@@ -43,32 +43,6 @@ export interface Spread {
   readonly p10: number;
   readonly p50: number;
   readonly p90: number;
-}
-
-/** Chance for one plan: the same share for the same thing in every run, whatever else is changed in the plan. */
-export interface Chances {
-  readonly runs: number;
-  readonly ofWork: readonly Float64Array[];
-  readonly ofArrivals: readonly Float64Array[];
-}
-
-const [LEAST_RUNS, MOST_RUNS, ALL_DRAWS] = [200, 2_000, 160_000];
-
-/** How often a plan is run through: 2000 times, fewer for a large one so that it is answered at once, never under 200. */
-export function runsFor({ work, arrivals }: Pick<Plan, 'work' | 'arrivals'>): number {
-  const affordable = Math.floor(ALL_DRAWS / (work.length + arrivals.length + 1));
-  return Math.min(MOST_RUNS, Math.max(LEAST_RUNS, affordable));
-}
-
-/** Draws chance once, by a generator of Blackman and Vigna (key XOROSHIRO); the same seed draws the same. */
-export function drawChances(plan: Pick<Plan, 'work' | 'arrivals'>, seed: number, runs: number): Chances {
-  const random = xoroshiro128plus(seed);
-  const column = (): Float64Array => {
-    const shares = new Float64Array(runs);
-    for (let run = 0; run < runs; run += 1) shares[run] = (random.next() >>> 0) / 2 ** 32;
-    return shares;
-  };
-  return { runs, ofWork: plan.work.map(column), ofArrivals: plan.arrivals.map(column) };
 }
 
 /** Runs between two looks at whether somebody else wants the machine. */

@@ -1,13 +1,5 @@
-import {
-  type Chances,
-  drawChances,
-  type Plan,
-  runsFor,
-  type Simulation,
-  type Spread,
-  simulation,
-  spread,
-} from '../../calc/schedule/simulate.ts';
+import { type Chances, drawChances, runsFor } from '../../calc/schedule/chances.ts';
+import { type Plan, type Simulation, type Spread, simulation, spread } from '../../calc/schedule/simulate.ts';
 import { addDays, type Day } from '../../core/time.ts';
 import type { Job } from './job.ts';
 import { type Awaited, type StagePlan, UNKNOWN_MINUTES } from './plan.ts';

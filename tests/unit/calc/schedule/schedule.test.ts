@@ -1,17 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { arrivalDay } from '../../../../src/calc/schedule/arrival.ts';
+import { drawChances, runsFor } from '../../../../src/calc/schedule/chances.ts';
 import { crewScheduler } from '../../../../src/calc/schedule/crew-schedule.ts';
 import { criticalPath } from '../../../../src/calc/schedule/critical-path.ts';
 import { allBefore, chainBetween, inOrder, someLoop } from '../../../../src/calc/schedule/graph.ts';
 import { makeHeap } from '../../../../src/calc/schedule/heap.ts';
 import { threePointEstimate } from '../../../../src/calc/schedule/pert.ts';
-import {
-  atOnce,
-  drawChances,
-  type Plan,
-  runsFor,
-  simulation,
-} from '../../../../src/calc/schedule/simulate.ts';
+import { atOnce, type Plan, simulation } from '../../../../src/calc/schedule/simulate.ts';
 import { workingTime } from '../../../../src/calc/schedule/working-time.ts';
 
 describe('a graph', () => {
