@@ -1,11 +1,12 @@
 import { type Choice, UserError } from '../../core/user-error.ts';
+import { namesOf } from '../parts/find-part.ts';
 import { likeNames, plain } from '../suppliers/supplier.ts';
 import type { TeamRecord } from '../team-record.ts';
 import { byUrgency, type Order, standing } from './order.ts';
 import { sayWhat } from './say-order.ts';
 
 /**
- * The order meant by `12`, `#12`, or its name as the crew types it.
+ * The order meant by `12`, `#12`, or a name as the crew types it: its own, or any that its part goes by.
  *
  * @throws UserError 'not-found' when there is none, 'which-one' when the name fits several, or is only nearly
  * one.
@@ -22,7 +23,8 @@ export function findOrder(record: TeamRecord, buildId: number, typed: string): O
   }
   const orders = record.orders.ofBuild(buildId).toSorted(byUrgency);
   const open = orders.filter(needsSomething);
-  const [only, ...more] = firstOf([() => named(typed, open), () => named(typed, orders)]);
+  const names = openNames(record, buildId);
+  const [only, ...more] = firstOf([() => named(typed, open, names), () => named(typed, orders, names)]);
   if (only !== undefined && more.length === 0) return only;
   if (only !== undefined) throw whichOne(`Several orders fit "${typed}". Which one?`, [only, ...more]);
   // "stud M10" is not "stud M12": what is only nearly the name is asked, never taken
@@ -48,11 +50,12 @@ function firstOf(ways: readonly (() => readonly Order[])[]): readonly Order[] {
 /** Open orders that fit what is typed so far, the most urgent first; all of them for nothing typed. */
 export function suggestOrders(record: TeamRecord, buildId: number, typed: string): readonly Choice[] {
   const wanted = plain(typed.replace('#', ''));
+  const names = openNames(record, buildId);
   return record.orders
     .ofBuild(buildId)
     .filter(needsSomething)
     .toSorted(byUrgency)
-    .filter(({ id, what, supplier }) => plain(`${id} ${what} ${supplier}`).includes(wanted))
+    .filter((order) => plain(`${order.id} ${names(order).join(' ')} ${order.supplier}`).includes(wanted))
     .map(orderChoice);
 }
 
@@ -61,10 +64,20 @@ function needsSomething(order: Order): boolean {
   return state === 'open' || state === 'to sort out';
 }
 
+/** What an order goes by: its own name, then every name of its part. */
+type NamesOf = (order: Order) => readonly string[];
+
+function openNames(record: TeamRecord, buildId: number): NamesOf {
+  const ofPart = new Map(record.parts.ofBuild(buildId).map((part) => [part.id, namesOf(part)]));
+  return ({ what, partId }) => [what, ...(ofPart.get(partId ?? 0) ?? [])];
+}
+
 /** Orders of exactly this name, or else those whose name holds it. */
-function named(typed: string, orders: readonly Order[]): readonly Order[] {
-  const exact = orders.filter(({ what }) => plain(what) === plain(typed));
-  return exact.length > 0 ? exact : orders.filter(({ what }) => plain(what).includes(plain(typed)));
+function named(typed: string, orders: readonly Order[], names: NamesOf): readonly Order[] {
+  const wanted = plain(typed);
+  const exact = orders.filter((order) => names(order).some((name) => plain(name) === wanted));
+  if (exact.length > 0) return exact;
+  return orders.filter((order) => names(order).some((name) => plain(name).includes(wanted)));
 }
 
 function nearlyNamed(typed: string, orders: readonly Order[]): readonly Order[] {

@@ -46,6 +46,9 @@ describe('a part', () => {
     }
     await order(bot, 'crank pulley');
     expect(record(bot).orders.find(1)).toMatchObject({ what: 'crank pulley', partId: 1 });
+    for (const typed of ['crank pulley', 'front pulley', 'Harmonic damper']) {
+      expect(cardIn(await bot.run('order show', { order: typed })).data['order']).toBe(1);
+    }
   });
 
   it('is asked for when the name fits several, or is only nearly one', async () => {
