@@ -26,7 +26,7 @@ const threads = threadCatalogue(threadTables);
 const classNames = [...new Set(boltClasses.map(({ id }) => id))];
 
 /** What quick text is read against, apart from the day. */
-export const quickTables: Omit<QuickContext, 'dates'> = { fuels: fuelNames, boltClasses: classNames };
+const quickTables: Omit<QuickContext, 'dates'> = { fuels: fuelNames, boltClasses: classNames };
 
 /** What a line of free text asks: answered by the command that has the answer, asked back, or left alone. */
 function answerTo(text: string, hand: Hand): Outcome {

@@ -32,7 +32,7 @@ export function questionCard({ kind, question, candidates }: QuickAsk): Answer {
     certainty: 'Pick one, or type it again more exactly.',
     tone: 'soon',
     buttons: offered.flatMap((candidate) => buttonOf(candidate) ?? []),
-    audience: 'crew',
+    audience: 'asker',
     data: {
       kind,
       candidates: offered.map((candidate) => ({ ...candidate })),

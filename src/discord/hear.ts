@@ -77,7 +77,7 @@ async function hear(
 }
 
 /** Reads a message as plain data; its files go on the shelf, from which they can be read. */
-export function saidIn(message: Message, shelf: Pick<FileShelf, 'put'>): Said {
+function saidIn(message: Message, shelf: Pick<FileShelf, 'put'>): Said {
   const { author, client, content, member } = message;
   const mention = new RegExp(`<@!?${client.user.id}>`, 'gu');
   return {
