@@ -55,7 +55,7 @@ function told(
 ): SumWords['calculation'] {
   const assumed = rows.find(({ unitAssumed }) => unitAssumed);
   if (assumed === undefined) return calculation;
-  const words = `figures without a unit are ${units[assumed.typedUnit].sign}, by their size`;
+  const words = `figures without a unit are ${units[assumed.typedUnit].sign}`;
   return { ...calculation, assumptions: [words, ...calculation.assumptions] };
 }
 
@@ -73,10 +73,11 @@ const metres = (km: number | undefined): number | undefined => (km === undefined
 const compression = subcommand({
   description: 'A compression test: spread, the weak cylinder, wet against dry, height',
   example: '/check compression readings:"165 170 168 90 psi" wet:"172 176 175 140 psi"',
-  assumes: ['limit', 'altitude', 'barometer', 'rise'],
+  assumes: ['unit', 'limit', 'altitude', 'barometer', 'rise'],
   input: z.object({
     readings: row('pressure', 'One for each cylinder in order: 12.1 12 11.8 9.6 bar'),
     wet: row('pressure', 'Again with a spoon of oil in each').optional(),
+    unit: z.enum(['bar', 'psi', 'kPa']).optional().describe('Of figures without one'),
     limit: quantity('limit', 'percent', 'Spread let pass').prefault(usual('compression-spread', 'max')),
     least: quantity('least', 'pressure', 'The maker’s least, at sea level').optional(),
     altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
@@ -85,8 +86,8 @@ const compression = subcommand({
       usual('compression-wet-rise', 'min'),
     ),
   }),
-  run({ readings, wet, limit, least, altitude, barometer, rise }, { say }) {
-    const dry = readRow('readings', 'pressure', readings, compressionUnit);
+  run({ readings, wet, unit, limit, least, altitude, barometer, rise }, { say }) {
+    const dry = readRow('readings', 'pressure', readings, (largest) => unit ?? compressionUnit(largest));
     const { bars, ...answer } = compressionAnswer(
       {
         readingsKpa: dry.values,
@@ -170,16 +171,18 @@ const pressureHold = subcommand({
 const ringGap = subcommand({
   description: 'Gaps of the rings for a bore, and measured ones against them',
   example: '/check ring-gap bore:"86 mm" use:boosted',
-  assumes: ['use', 'least', 'most'],
+  assumes: ['unit', 'use', 'least', 'most'],
   input: z.object({
     bore: quantity('bore', 'length', 'Bore, e.g. 86 mm'),
     use: z.enum(['natural', 'boosted', 'high boost']).default('boosted').describe('How it is filled'),
     measured: row('length', 'Top rings as measured, in order: 0.42 0.45 0.40 mm').optional(),
+    unit: z.enum(['mm', 'in']).optional().describe('Of measured figures without one'),
     least: quantity('least', 'length', 'Least top gap the maker asks, instead of the usual').optional(),
     most: quantity('most', 'length', 'Widest top gap the maker allows').optional(),
   }),
-  run({ bore, use, measured, least, most }, { say }) {
-    const found = measured === undefined ? undefined : readRow('measured', 'length', measured, gapUnit);
+  run({ bore, use, measured, unit, least, most }, { say }) {
+    const meant = (largest: number) => unit ?? gapUnit(largest);
+    const found = measured === undefined ? undefined : readRow('measured', 'length', measured, meant);
     const { bars, ...answer } = ringGapAnswer(
       {
         boreMm: bore,
@@ -203,7 +206,9 @@ const ringGap = subcommand({
   },
 });
 
+const lengthUnit = z.enum(['mm', 'in']).optional().describe('Of figures without one');
 const ownLimits = {
+  unit: lengthUnit,
   least: quantity('least', 'length', 'Least clearance, instead of the usual').optional(),
   most: quantity('most', 'length', 'Widest clearance, instead of the usual').optional(),
 };
@@ -221,15 +226,16 @@ function limitFrom(
 const bearing = subcommand({
   description: 'Oil clearance of main and big-end bearings, one for each journal',
   example: '/check bearing journals:"54.98 54.97 54.98 mm" shells:"55.03 55.04 55.03 mm"',
-  assumes: ['least', 'most'],
+  assumes: ['unit', 'least', 'most'],
   input: z.object({
     journals: row('length', 'Measured journals in order: 54.98 54.97 54.98 mm'),
     shells: row('length', 'Bores with shells in and caps torqued, in order, or one for all'),
     ...ownLimits,
   }),
-  run({ journals, shells, ...own }, { say }) {
-    const shafts = readRow('journals', 'length', journals, diameterUnit);
-    const holes = readRow('shells', 'length', shells, diameterUnit);
+  run({ journals, shells, unit, ...own }, { say }) {
+    const meant = (largest: number) => unit ?? diameterUnit(largest);
+    const shafts = readRow('journals', 'length', journals, meant);
+    const holes = readRow('shells', 'length', shells, meant);
     const { bars, ...answer } = clearanceAnswer(
       {
         kind: 'bearing',
@@ -250,16 +256,17 @@ const bearing = subcommand({
 const piston = subcommand({
   description: 'Clearance of pistons in their bores, one for each cylinder',
   example: '/check piston bores:"86.07 86.07 86.08 mm" pistons:"85.99 85.98 85.99 mm"',
-  assumes: ['type', 'least', 'most'],
+  assumes: ['unit', 'type', 'least', 'most'],
   input: z.object({
     bores: row('length', 'Measured bores in order: 86.07 86.07 86.08 mm'),
     pistons: row('length', 'Pistons across the skirt, in order, or one for all'),
     type: z.enum(['2618', '4032', 'cast']).default('2618').describe('Forged 2618 or 4032, or cast'),
     ...ownLimits,
   }),
-  run({ bores, pistons, type, ...own }, { say }) {
-    const holes = readRow('bores', 'length', bores, diameterUnit);
-    const shafts = readRow('pistons', 'length', pistons, diameterUnit);
+  run({ bores, pistons, type, unit, ...own }, { say }) {
+    const meant = (largest: number) => unit ?? diameterUnit(largest);
+    const holes = readRow('bores', 'length', bores, meant);
+    const shafts = readRow('pistons', 'length', pistons, meant);
     const { bars, ...answer } = clearanceAnswer(
       {
         kind: 'piston',

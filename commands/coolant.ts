@@ -61,7 +61,7 @@ const freeze = subcommand({
         `${percent(massRatio)} by mass`,
         ...(asked
           ? [
-              `${coolantStandard.name}: at most ${say.one('temperature', coolantStandard.freezingMostC, 4)}, boiling from ${say.one('temperature', coolantStandard.boilingLeastC, 4)}`,
+              `${coolantStandard.name}: at most ${say.one('temperature', coolantStandard.freezingMostC, 3)}, boiling from ${say.one('temperature', coolantStandard.boilingLeastC, 4)}`,
             ]
           : []),
       ],

@@ -20,6 +20,8 @@ const LONGEST = 200;
 /** `1: 12.1`, `cyl 2 = 12.0`: which one it is, not how much. */
 const LABELS = /(^|[\s,;])(?:cyl(?:inder)?\.? ?|no\.? ?|#)?\d{1,2} ?[:=] ?(?=[-+]?[\d.])/giu;
 const ITEM = /([-+]?\d[\d.,]*\d|\d)\s*(kgf?\/cm2|[^\d\s.,;+-][^\d\s,;]*)?/giu;
+/** A stroke between figures parts them, where it cannot be a fraction. */
+const STROKE = /(?<=\d) ?\/ ?(?=\d)/gu;
 const LEFT = /[^\s,;|]/u;
 
 /**
@@ -33,9 +35,10 @@ export function readQuantityList(
   field: FieldName,
   bare?: (largest: number) => UnitId | undefined,
 ): ListReading {
-  const text = tidyKeepingCase(typed)
+  const plain = tidyKeepingCase(typed)
     .replace(LABELS, '$1')
     .replaceAll(/\band\b|&/giu, ' ');
+  const text = field === 'length' ? plain : plain.replaceAll(STROKE, ' ');
   if (typed.length > LONGEST) return { verdict: 'refuse', why: 'That is too long for a row of readings.' };
   const found = [...text.matchAll(ITEM)].flatMap(([, figures = '', unit = '']) =>
     partedAtCommas(figures, unit),
@@ -60,7 +63,7 @@ export function readQuantityList(
       return asked(
         typed,
         reading.question,
-        reading.options.map((each) => each.unit),
+        reading.options.map((each) => each.typed),
       );
     if (reading.verdict !== 'read') {
       const why = reading.verdict === 'refuse' ? reading.problem : 'One figure for each, not a range.';
@@ -87,7 +90,8 @@ function partedAtCommas(figures: string, unit: string): readonly Item[] {
   return parts.map((figure, index) => ({ figure, unit: index === parts.length - 1 ? unit : '' }));
 }
 
-function asked(typed: string, question: string, offered: readonly UnitId[]): ListReading {
-  const signs = [...new Set(offered.map((unit) => units[unit].sign))];
+/** Each unit the first figure could have had, behind the whole row. */
+function asked(typed: string, question: string, offered: readonly string[]): ListReading {
+  const signs = [...new Set(offered.map((each) => each.replace(/^[^\p{L}%°"']+/u, '')))];
   return { verdict: 'ask', question, choices: signs.map((sign) => `${typed.trim()} ${sign}`) };
 }

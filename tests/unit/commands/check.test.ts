@@ -19,6 +19,14 @@ describe('/check compression', () => {
       result: 'Spread 47.1 %: cylinders 3 and 4 are weak, 90 psi (6.21 bar)',
     },
     {
+      line: `${COMPRESSION}"40 41 42 41" unit:psi`,
+      result: 'Spread 4.76 %: even, the lowest 40 psi (2.76 bar)',
+    },
+    {
+      line: `${COMPRESSION}"165/170/168/162 psi"`,
+      result: 'Spread 4.71 %: even, the lowest 162 psi (11.2 bar)',
+    },
+    {
       line: `${COMPRESSION}"165,170,168,162"`,
       result: 'Spread 4.71 %: even, the lowest 162 psi (11.2 bar)',
     },
@@ -39,7 +47,7 @@ describe('/check compression', () => {
       ['1210 1200 1180', 'kPa'],
     ]) {
       const { smallPrint } = await sumOf(`${COMPRESSION}"${typed ?? ''}"`);
-      expect(smallPrint?.[0]).toBe(`Assumed: figures without a unit are ${unit ?? ''}, by their size`);
+      expect(smallPrint?.[0]).toBe(`Assumed: figures without a unit are ${unit ?? ''}`);
     }
   });
 
