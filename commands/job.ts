@@ -3,7 +3,15 @@ import { action, defineCommand, type Suggest, subcommand } from '../src/bot/comm
 import { buildHere } from '../src/bot/crew.ts';
 import { addHere, editHere, listHere, needsHere, renewHere, reopenHere } from '../src/bot/job-changes.ts';
 import { DEBRIS_NAME, offerSet, takeFromSet } from '../src/bot/job-sets.ts';
-import { finishHere, moveJob, showJob, suggestJobsHere, suggestStagesHere } from '../src/bot/jobs-here.ts';
+import {
+  finishHere,
+  moveJob,
+  showJob,
+  suggestClosedJobs,
+  suggestJobsHere,
+  suggestOpenJobs,
+  suggestStagesHere,
+} from '../src/bot/jobs-here.ts';
 import { DEBRIS } from '../src/records/jobs/choose.ts';
 import { dropJob } from '../src/records/jobs/moves.ts';
 import { suggestParts } from '../src/records/parts/find-part.ts';
@@ -121,21 +129,21 @@ export default defineCommand({
         job,
         came: came.optional().describe('A part not in hand: it came of its order, or was here anyway'),
       }),
-      suggest: { job: suggestJob },
+      suggest: { job: suggestOpenJobs },
       run: (input, hand) => finishHere(hand, input.job, input.came),
     }),
     reopen: subcommand({
       description: 'Take a job up again; what it used once is to be renewed',
       example: '/job reopen job:"refit the sump"',
       input: z.object({ job }),
-      suggest: { job: suggestJob },
+      suggest: { job: suggestClosedJobs },
       run: (input, hand) => reopenHere(hand, input.job),
     }),
     drop: subcommand({
       description: 'Give a job up: it blocks nothing any more',
       example: '/job drop job:"refit the sump"',
       input: z.object({ job }),
-      suggest: { job: suggestJob },
+      suggest: { job: suggestOpenJobs },
       run: (input, hand) => moveJob(hand, input.job, dropJob),
     }),
     'from-set': subcommand({

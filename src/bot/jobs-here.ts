@@ -44,6 +44,20 @@ export function suggestJobsHere(typed: string, hand: Hand): readonly Choice[] {
   return suggestJobs(hand.record.jobs.ofBuild(buildHere(hand)?.id ?? NO_BUILD), typed);
 }
 
+/** Only what can be done or given up. */
+export function suggestOpenJobs(typed: string, hand: Hand): readonly Choice[] {
+  return suggestJobs(hand.record.jobs.ofBuild(buildHere(hand)?.id ?? NO_BUILD).filter(isOpen), typed);
+}
+
+/** Only what can be taken up again. */
+export function suggestClosedJobs(typed: string, hand: Hand): readonly Choice[] {
+  const jobs = hand.record.jobs.ofBuild(buildHere(hand)?.id ?? NO_BUILD);
+  return suggestJobs(
+    jobs.filter((job) => !isOpen(job)),
+    typed,
+  );
+}
+
 export function suggestStagesHere(typed: string, hand: Hand): readonly Choice[] {
   return suggestStages(hand.record.stages.ofBuild(buildHere(hand)?.id ?? NO_BUILD), typed);
 }

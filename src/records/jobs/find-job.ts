@@ -17,7 +17,11 @@ export function findJob(jobs: readonly Job[], typed: string, field = 'job'): Job
   const open = fitting.filter(isOpen);
   const [only, ...more] = open.length === 0 ? fitting : open;
   if (only !== undefined && more.length === 0) return only;
-  if (only !== undefined) throw whichOne(`Several jobs fit "${typed}". Which one?`, [only, ...more], field);
+  if (only !== undefined) {
+    const count = more.length < MOST_CHOICES ? 'Several jobs' : `${more.length + 1} jobs`;
+    const beyond = more.length < MOST_CHOICES ? '' : ' Type more of its name for the others.';
+    throw whichOne(`${count} fit "${typed}". Which one?${beyond}`, [only, ...more], field);
+  }
   const names = likeNames(
     typed,
     jobs.map(({ name }) => name),
@@ -38,6 +42,9 @@ export function jobsNamed(jobs: readonly Job[], typed: string): readonly Job[] {
   const exact = jobs.filter(({ name }) => plain(name) === wanted);
   return exact.length > 0 || wanted === '' ? exact : jobs.filter(({ name }) => plain(name).includes(wanted));
 }
+
+/** More do not fit under a question. */
+const MOST_CHOICES = 5;
 
 /** Jobs that fit what is typed so far, open ones first. */
 export function suggestJobs(jobs: readonly Job[], typed: string): readonly Choice[] {

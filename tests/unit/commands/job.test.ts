@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { writeActionRef } from '../../../src/bot/action-ref.ts';
 import type { Catalogue } from '../../../src/bot/catalogue.ts';
+import type { Runnable } from '../../../src/bot/command.ts';
+import type { Hand } from '../../../src/bot/hand.ts';
 import type { Answer } from '../../../src/core/reply.ts';
 import { allCommands, type CrewBot, cardIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
 
@@ -359,6 +361,53 @@ describe('/job from-set', () => {
     expect(refusalIn(await crew.press('job/take?set=fluids&key=forged')).message).toContain(
       'belongs to no set',
     );
+    expect(crew.reported).toEqual([]);
+  });
+});
+
+describe('what is offered while typing', () => {
+  it('is open jobs to be done or dropped, closed ones to be taken up again, and what a list already holds is kept', async () => {
+    const crew = await bot();
+    for (const name of ['fit head', 'fit sump']) await add(crew, name, { needs: 'part:+copper washer' });
+    await crew.run('job done', { job: '1' });
+    const entry = catalogue.find('job');
+    const offered = (line: string, option: string, typed: string) => {
+      const does = entry?.command.does as Readonly<Record<string, Runnable>>;
+      const { record } = crew.teams.at(TEAM);
+      const place = { teamId: TEAM, channelId: '600', channelName: 'hill-climb' };
+      const hand = { record, place, clock: crew.clock } as unknown as Hand; // suggestions look at nothing else
+      return does[line]?.suggest[option]?.(typed, hand).map(({ value }) => value);
+    };
+    expect(offered('done', 'job', 'fit')).toEqual(['#2']);
+    expect(offered('reopen', 'job', 'fit')).toEqual(['#1']);
+    expect(offered('add', 'needs', 'job #1, wash')).toEqual(['job #1, copper washer']);
+    expect(offered('add', 'stage', 'first')).toContain('first-start');
+    expect(offered('from-set', 'set', 'bear')).toEqual(['bearing-failure']);
+  });
+});
+
+describe('buttons that nobody made', () => {
+  it.each([
+    'job/take?set=__proto__&key=*',
+    'job/take?set=fluids&key=__proto__',
+    'job/from-set?set=fluids&page=-1',
+    'job/from-set?set=fluids&page=x',
+    'job/done?job=999',
+    'job/done?job=1&came=stolen',
+    'job/renew?job=1&part=gold',
+    'job/show?job=%27%3B--',
+    'job/list?page=0',
+    'now/page?page=1.5',
+    'now/page?minutes=-5',
+    'when/back?from=2026-13-45&to=x',
+    'when/date?stage=__proto__',
+    'when/order-by?stage=nowhere',
+  ])('%s is refused and changes nothing', async (ref) => {
+    const crew = await bot();
+    await add(crew, 'one');
+    const before = recent(crew);
+    expect(refusalIn(await crew.press(ref)).code).not.toBe('outage');
+    expect(recent(crew)).toEqual(before);
     expect(crew.reported).toEqual([]);
   });
 });
