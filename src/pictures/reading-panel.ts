@@ -1,3 +1,4 @@
+import { extent } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { roundTicks, rule, type Scale, sideAxis, thinned } from './axes.ts';
 import { overlap } from './labels.ts';
@@ -15,7 +16,7 @@ const SMALL = { size: TYPE.small } as const;
 /** Air above the highest and below the lowest value, as a share of what lies between. */
 const AIR = 0.12;
 /** A limit further off than this many times the readings' own range would flatten them: it is named at the edge. */
-const FARTHEST = 3;
+const FARTHEST = 8;
 
 /** The readings of one kind in a plot of their own; `across` is shared by all panels. */
 export function drawPanel(panel: ChartPanel, plot: Rect, across: Scale): string {
@@ -53,8 +54,7 @@ export function drawPanel(panel: ChartPanel, plot: Rect, across: Scale): string 
 }
 
 function scaleFor({ points, limits, trend }: ChartPanel, plot: Rect): Scale {
-  const values = [...points, ...(trend ?? [])].map(({ value }) => value);
-  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const [low = 0, high = 0] = extent([...points, ...(trend ?? [])], ({ value }) => value);
   const range = high - low || Math.abs(high) * 0.1 || 1;
   const near = limits
     .map(({ value }) => value)

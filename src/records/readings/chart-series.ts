@@ -59,12 +59,15 @@ export function chartSeries(
     .filter((sample) => place === undefined || sample.conditions.place === place);
   const shown = (value: number): number => figureIn(value, kind.unit, shownIn);
   const said = (value: number): string => sayValue(value, kind.unit, shownIn);
-  const values = samples.map(({ value }) => value);
-  const like = samples.filter((sample) => kind.grows === true || alike(sample.conditions, conditions));
+  const [least, most] = samples.reduce(
+    ([low, high], { value }) => [Math.min(low, value), Math.max(high, value)],
+    [last.value, last.value],
+  );
+  const isLike = (sample: Sample): boolean => kind.grows === true || alike(sample.conditions, conditions);
   const at = kind.grows ? '' : sayConditions(conditions);
   const named = `${capital(kind.name)}${conditions.place === undefined || kind.grows ? '' : `, ${conditions.place}`}`;
   const under = withoutPlace(conditions);
-  const trend = look.trend === undefined ? undefined : lineOf(look.trend, like, shown);
+  const trend = look.trend === undefined ? undefined : lineOf(look.trend, last, shown);
   return {
     kind,
     sentence:
@@ -79,14 +82,14 @@ export function chartSeries(
         atMs: sample.takenAtMs,
         value: shown(sample.value),
         standing: standingOf(judge(sample, kind, by).grade),
-        like: like.includes(sample),
+        like: isLike(sample),
       })),
       limits:
         look.verdict.limit === undefined || kind.grows ? [] : chartLimits(look.verdict.limit, kind, shownIn),
       ...(trend === undefined ? {} : { trend }),
       newest: said(last.value),
-      least: said(Math.min(...values)),
-      most: said(Math.max(...values)),
+      least: said(least),
+      most: said(most),
     },
   };
 }
@@ -113,11 +116,9 @@ function chartLimits(limit: AppliedLimit, kind: Kind, shownIn: string): ChartSer
 
 function lineOf(
   { trend, days }: SeriesTrend,
-  like: readonly Sample[],
+  last: Sample,
   shown: (value: number) => number,
 ): ChartSeries['panel']['trend'] {
-  const last = like.at(-1);
-  if (last === undefined) return undefined;
   const firstMs = last.takenAtMs - days * DAY_MS;
   return [
     { atMs: firstMs, value: shown(trend.intercept) },
