@@ -10,6 +10,8 @@ import { placeHere } from '../src/bot/place-here.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { line } from '../src/bot/typed.ts';
 import { suggestCases } from '../src/records/fluids/find-case.ts';
+import { lackingL } from '../src/records/fluids/fluid.ts';
+import { litresOf } from '../src/records/fluids/say-fluid.ts';
 import { plain } from '../src/records/suppliers/supplier.ts';
 
 const name = line(80);
@@ -27,20 +29,19 @@ const mismatch = z
   .describe('When it is another grade: poured all the same, or the case’s own');
 const caseId = z.coerce.number().int().positive();
 
-const offerCases: Suggest = (typed, hand) => suggestCases(casesHere(hand), typed);
+const offerCases: Suggest = (typed, hand) => suggestCases(casesHere(hand), typed, litresOf(hand.record));
 const offerGrades: Suggest = (typed, hand) =>
   gradesHere(hand)
     .filter((one) => plain(one).includes(plain(typed)))
     .map((one) => ({ label: one.slice(0, 100), value: one }));
 /** "5.6 L into sump": each case with what it lacks. */
-const offerPours: Suggest = (typed, hand) =>
-  casesHere(hand).flatMap(({ name: one, capacityL, inL }) => {
-    const into = `${Math.round((inL < capacityL ? capacityL - inL : capacityL) * 1000) / 1000} L into ${one}`;
-    return plain(into).includes(plain(typed))
-      ? [{ label: into.slice(0, 100), value: into.slice(0, 100) }]
-      : [];
+const offerPours: Suggest = (typed, hand) => {
+  const say = litresOf(hand.record);
+  return casesHere(hand).flatMap((one) => {
+    const into = `${say(lackingL(one) || one.capacityL)} into ${one.name}`.slice(0, 100);
+    return plain(into).includes(plain(typed)) ? [{ label: into, value: into }] : [];
   });
-const offerOrders: Suggest = (typed, hand) => offerGrades(typed, hand);
+};
 
 export default defineCommand({
   description: 'Fluids: what takes what, bottles bought, poured and drained, and what is to be ordered',
@@ -65,7 +66,7 @@ export default defineCommand({
         volume: volume.optional().describe('What one bottle holds, if not said before'),
         grade: grade.optional().describe('The grade, if not said before'),
       }),
-      suggest: { what: offerOrders, grade: offerGrades },
+      suggest: { what: offerGrades, grade: offerGrades },
       run: (input, hand) => boughtFluid(hand, input),
     }),
     poured: subcommand({

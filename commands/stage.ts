@@ -28,6 +28,7 @@ import { turned, turnedPage } from '../src/bot/turned.ts';
 import { blank, line } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { suggestCases } from '../src/records/fluids/find-case.ts';
+import { litresOf } from '../src/records/fluids/say-fluid.ts';
 import { suggestParts } from '../src/records/parts/find-part.ts';
 import { addStage, askFor, moveStage, removeStage, renameStage } from '../src/records/stages/edit-stages.ts';
 import { findStage, suggestStages } from '../src/records/stages/find-stage.ts';
@@ -140,7 +141,7 @@ export default defineCommand({
         stage: offerStages,
         job: offerJobs,
         part: offerParts,
-        fluid: (typed, hand) => suggestCases(casesHere(hand), typed),
+        fluid: (typed, hand) => suggestCases(casesHere(hand), typed, litresOf(hand.record)),
         reading: offerKinds,
         undo_before: offerStages,
       },

@@ -1,7 +1,7 @@
 import type { Form } from '../core/reply.ts';
 import { bottlesToBuy, fluidBudget } from '../records/fluids/budget.ts';
 import { lackingL, plainGrade } from '../records/fluids/fluid.ts';
-import { sayLitres } from '../records/fluids/say-fluid.ts';
+import { litresOf } from '../records/fluids/say-fluid.ts';
 import { casesHere, mine, shelfHere } from './fluids.ts';
 import type { Hand } from './hand.ts';
 
@@ -15,7 +15,7 @@ export function pourForm(hand: Hand, caseId: number): Form {
       {
         name: 'volume',
         label: 'How much',
-        value: sayLitres(lackingL(found) || found.capacityL),
+        value: litresOf(hand.record)(lackingL(found) || found.capacityL),
         hint: '5.6 L, 6 US qt',
       },
       { name: 'grade', label: 'Grade', value: found.grade },
@@ -48,7 +48,11 @@ export function fluidOrderForm(hand: Hand, caseId: number): Form {
     title: 'Order this fluid',
     does: { command: 'fluid', action: 'order-done', args: {} },
     fields: [
-      { name: 'what', label: 'What is ordered', value: `${found.grade}, ${sayLitres(sizeL)} bottle` },
+      {
+        name: 'what',
+        label: 'What is ordered',
+        value: `${found.grade}, ${litresOf(hand.record)(sizeL)} bottle`,
+      },
       { name: 'supplier', label: 'Who does it come from?' },
       { name: 'due', label: 'When will it come?', hint: 'Type it as you say it: 12 Dec, next Tuesday' },
       { name: 'quantity', label: 'How many', value: String(count) },

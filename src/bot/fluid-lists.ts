@@ -3,6 +3,7 @@ import { sayDay } from '../core/time.ts';
 import { fluidBudget, type GradeBudget } from '../records/fluids/budget.ts';
 import { isFull, plainGrade } from '../records/fluids/fluid.ts';
 import { budgetData, budgetItem, caseData, caseItem, sayShelf } from '../records/fluids/fluid-answer.ts';
+import { litresOf } from '../records/fluids/say-fluid.ts';
 import { type Order, standing } from '../records/orders/order.ts';
 import type { Stage } from '../records/stages/stage.ts';
 import { standingOf } from '../records/stages/standing.ts';
@@ -17,6 +18,7 @@ const PAGE_SIZE = 6;
 
 /** Every case with how full it is, and the shelf. */
 export function fluidList(hand: Hand, page: number): Answer {
+  const say = litresOf(hand.record);
   const cases = casesHere(hand);
   const bottles = shelfHere(hand);
   const does = { command: 'fluid', action: 'list', args: {} };
@@ -32,10 +34,10 @@ export function fluidList(hand: Hand, page: number): Answer {
       cases.length === 0
         ? '/fluid case name:sump grade:10W-40 capacity:"5.6 L" notes what takes what.'
         : [where, 'Budget: what is enough and what to order.'].filter(Boolean).join('. '),
-    items: things.map(caseItem),
+    items: things.map((one) => caseItem(one, say)),
     ...(grades.length === 0
       ? {}
-      : { facts: grades.map((one) => [`Shelf: ${one.grade}`, sayShelf(one.bottles)] as const) }),
+      : { facts: grades.map((one) => [`Shelf: ${one.grade}`, sayShelf(one.bottles, say)] as const) }),
     buttons: [
       ...buttons,
       ...(cases.length === 0
@@ -78,6 +80,7 @@ export function budgetList(hand: Hand, page: number): Answer {
           .map((order) => `on its way: #${order.id} ${order.what}, ${sayDay(order.promisedOn, today)}`)
           .join('; '),
         before === undefined ? '' : ` before ${before.name}`,
+        litresOf(hand.record),
       ),
     ),
     buttons,

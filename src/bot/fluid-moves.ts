@@ -4,7 +4,7 @@ import { readFluidText } from '../phrases/fluid-text.ts';
 import { casesNamed, findCase, whichCase } from '../records/fluids/find-case.ts';
 import { type FluidCase, lackingL, plainGrade } from '../records/fluids/fluid.ts';
 import { drain, type Pouring, pour } from '../records/fluids/move-fluid.ts';
-import { sayLitres } from '../records/fluids/say-fluid.ts';
+import { litresOf } from '../records/fluids/say-fluid.ts';
 import { crewOf } from './crew.ts';
 import { caseHere, casesHere, litres, mine, reportCase, shelfLeft, spelled, upper } from './fluids.ts';
 import type { Hand } from './hand.ts';
@@ -28,7 +28,7 @@ export function pouredFluid(hand: Hand, typed: PouredTyped): Answer {
   if (volume === undefined) {
     throw new UserError(
       'bad-input',
-      `what: how much went into ${fluidCase.name}? Nothing was noted. Type e.g. ${sayLitres(lackingL(fluidCase) || fluidCase.capacityL)} into ${fluidCase.name}.`,
+      `what: how much went into ${fluidCase.name}? Nothing was noted. Type e.g. ${litresOf(hand.record)(lackingL(fluidCase) || fluidCase.capacityL)} into ${fluidCase.name}.`,
     );
   }
   return pourInto(hand, fluidCase.id, { ...typed, volumeL: litres('volume', volume) * text.count, grade });
@@ -49,7 +49,7 @@ export function pourInto(
     elsewhere > 0.005
       ? move.fromShelfL === 0
         ? `Nothing of ${move.grade} was on the shelf by the record.`
-        : `${sayLitres(elsewhere)} more than the shelf held by the record.`
+        : `${litresOf(hand.record)(elsewhere)} more than the shelf held by the record.`
       : `Off the shelf; ${shelfLeft(hand, move.grade)}.`;
   return reportCase(hand, { ...changed, value: fluidCase }, shelf);
 }
@@ -113,7 +113,7 @@ export function changedFluid(hand: Hand, typed: ChangedTyped): Answer {
     const { value } = pour(record, found.id, { ...how, ...typed, volumeL, grade });
     return {
       value: value.fluidCase,
-      said: `${found.name} changed: ${sayLitres(volumeL)} ${value.move.grade}`,
+      said: `${found.name} changed: ${litresOf(hand.record)(volumeL)} ${value.move.grade}`,
     };
   });
   return reportCase(hand, changed, `${upper(shelfLeft(hand, changed.value.grade))}.`);

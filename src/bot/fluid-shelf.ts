@@ -4,7 +4,7 @@ import { readFluidText } from '../phrases/fluid-text.ts';
 import { plainGrade } from '../records/fluids/fluid.ts';
 import { sayShelf } from '../records/fluids/fluid-answer.ts';
 import { buy } from '../records/fluids/move-fluid.ts';
-import { sayLitres } from '../records/fluids/say-fluid.ts';
+import { litresOf } from '../records/fluids/say-fluid.ts';
 import { crewOf, openBuildHere } from './crew.ts';
 import { casesHere, gradeMeant, litres, shelfHere, shelfLeft, spelled, upper } from './fluids.ts';
 import type { Hand } from './hand.ts';
@@ -57,9 +57,9 @@ export function boughtFluid(hand: Hand, typed: BoughtTyped): Answer {
   return {
     kind: 'answer',
     subject: 'Fluid',
-    result: `${text.count} × ${sayLitres(sizeL)} ${known} on the shelf`,
+    result: `${text.count} × ${litresOf(hand.record)(sizeL)} ${known} on the shelf`,
     certainty: [
-      `${sayShelf(bottles)} in all.`,
+      `${sayShelf(bottles, litresOf(hand.record))} in all.`,
       takers.length === 0 ? 'No case takes it yet.' : `For ${takers.map(({ name }) => name).join(', ')}.`,
     ].join(' '),
     buttons: [undoButton(changed)],
@@ -90,19 +90,19 @@ export function bottleLeft(hand: Hand, gradeTyped: string, leftTyped: string): A
   if (leftL > bottle.sizeL) {
     throw new UserError(
       'out-of-range',
-      `left: the bottle of ${grade} holds ${sayLitres(bottle.sizeL)}, so ${sayLitres(leftL)} cannot be left in it. Nothing was changed.`,
+      `left: the bottle of ${grade} holds ${litresOf(hand.record)(bottle.sizeL)}, so ${litresOf(hand.record)(leftL)} cannot be left in it. Nothing was changed.`,
     );
   }
   const { today } = crewOf(hand);
   const changed = hand.change((record) => {
     record.fluids.take(bottle.id, leftL, today);
-    return { value: null, said: `${sayLitres(leftL)} left in a bottle of ${grade}` };
+    return { value: null, said: `${litresOf(hand.record)(leftL)} left in a bottle of ${grade}` };
   });
   return {
     kind: 'answer',
     subject: 'Fluid',
     result: `${upper(shelfLeft(hand, grade))}`,
-    certainty: `It was ${sayLitres(bottle.leftL)} in that bottle.`,
+    certainty: `It was ${litresOf(hand.record)(bottle.leftL)} in that bottle.`,
     buttons: [undoButton(changed)],
     audience: 'crew',
     data: {

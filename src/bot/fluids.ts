@@ -4,7 +4,7 @@ import { findCase } from '../records/fluids/find-case.ts';
 import { type Bottle, type FluidCase, plainGrade } from '../records/fluids/fluid.ts';
 import { caseAnswer, caseData, sayShelf } from '../records/fluids/fluid-answer.ts';
 import { caseOf } from '../records/fluids/move-fluid.ts';
-import { sayLitres } from '../records/fluids/say-fluid.ts';
+import { litresOf } from '../records/fluids/say-fluid.ts';
 import { plain } from '../records/suppliers/supplier.ts';
 import { buildHere, crewOf, openBuildHere } from './crew.ts';
 import type { Changed, Hand } from './hand.ts';
@@ -58,7 +58,7 @@ export function noteCase(hand: Hand, { name, grade, capacity, note }: CaseTyped)
       capacityL,
       note: note ?? known?.note ?? null,
     };
-    const said = `${written.name} takes ${sayLitres(capacityL)} ${inside}`;
+    const said = `${written.name} takes ${litresOf(hand.record)(capacityL)} ${inside}`;
     if (known === undefined) return { value: record.fluids.addCase({ ...written, buildId }), said };
     record.fluids.correctCase({ ...known, ...written });
     return { value: caseOf(record, known.id), said };
@@ -95,7 +95,7 @@ export function caseIsFull(hand: Hand, caseId: number): Answer {
     throw new UserError('not-now', `By the record ${found.name} is empty. Nothing was changed.`);
   const changed = hand.change((record) => {
     record.fluids.correctCase({ ...found, capacityL: found.inL });
-    return { value: caseOf(record, caseId), said: `${found.name} takes ${sayLitres(found.inL)}` };
+    return { value: caseOf(record, caseId), said: `${found.name} takes ${litresOf(hand.record)(found.inL)}` };
   });
   return reportCase(hand, changed);
 }
@@ -104,6 +104,7 @@ function showCase(hand: Hand, fluidCase: FluidCase): Answer {
   return caseAnswer({
     fluidCase,
     today: crewOf(hand).today,
+    say: litresOf(hand.record),
     moves: hand.record.fluids.movesOf(fluidCase.id),
   });
 }
@@ -112,6 +113,7 @@ export function reportCase(hand: Hand, changed: Changed<FluidCase>, certainty?: 
   const card = caseAnswer({
     fluidCase: changed.value,
     today: crewOf(hand).today,
+    say: litresOf(hand.record),
     moves: hand.record.fluids.movesOf(changed.value.id),
     said: changed.said,
     ...(certainty === undefined ? {} : { certainty }),
@@ -162,7 +164,9 @@ export function gradeMeant(hand: Hand, grade: string): string {
 
 export function shelfLeft(hand: Hand, grade: string): string {
   const bottles = shelfHere(hand).filter((one) => plainGrade(one.grade) === plainGrade(grade));
-  return bottles.length === 0 ? `no ${grade} is left on the shelf` : `left of ${grade}: ${sayShelf(bottles)}`;
+  return bottles.length === 0
+    ? `no ${grade} is left on the shelf`
+    : `left of ${grade}: ${sayShelf(bottles, litresOf(hand.record))}`;
 }
 
 export const litres = (field: string, typed: string): number => readAs(field, 'volume', typed).value;

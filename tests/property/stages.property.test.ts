@@ -89,6 +89,7 @@ const world = fc
       parts: () => [],
       readings: () => [],
       limits: () => [],
+      litres: String,
       dayOf: () => TODAY,
     }),
   );

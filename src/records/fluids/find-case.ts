@@ -1,7 +1,7 @@
 import { type Choice, UserError } from '../../core/user-error.ts';
 import { likeNames, plain } from '../suppliers/supplier.ts';
 import type { FluidCase } from './fluid.ts';
-import { sayLitres } from './say-fluid.ts';
+import type { SayLitres } from './say-fluid.ts';
 
 /**
  * The case meant by its name as the crew types it, or by `#2`.
@@ -45,11 +45,11 @@ function noCase(cases: readonly FluidCase[], typed: string): string {
     : `No case is called "${typed}". Nothing was changed. Noted: ${cases.map(({ name }) => name).join(', ')}. ${how}.`;
 }
 
-export function suggestCases(cases: readonly FluidCase[], typed: string): readonly Choice[] {
+export function suggestCases(cases: readonly FluidCase[], typed: string, say: SayLitres): readonly Choice[] {
   return cases
     .filter(({ name, grade }) => plain(`${name} ${grade}`).includes(plain(typed)))
     .map(({ name, grade, capacityL }) => ({
-      label: `${name} (${sayLitres(capacityL)} ${grade})`.slice(0, 100),
+      label: `${name} (${say(capacityL)} ${grade})`.slice(0, 100),
       value: name,
     }));
 }

@@ -3,12 +3,13 @@ import type { Answer, Button, Fact, Item } from '../../core/reply.ts';
 import { type Day, sayDay } from '../../core/time.ts';
 import { bottlesToBuy, type GradeBudget } from './budget.ts';
 import { type Bottle, type FluidCase, type FluidMove, isFull, lackingL } from './fluid.ts';
-import { sayLitres } from './say-fluid.ts';
+import type { SayLitres } from './say-fluid.ts';
 
 export interface CaseView {
   readonly fluidCase: FluidCase;
   readonly today: Day;
   readonly moves: readonly FluidMove[];
+  readonly say: SayLitres;
   /** What has just been done, in words. */
   readonly said?: string;
   readonly certainty?: string;
@@ -20,7 +21,7 @@ const MOST_MOVES = 5;
 
 /** One case as a card: how full it is, and what was poured and drained. */
 export function caseAnswer(view: CaseView): Answer {
-  const { fluidCase, today, moves, said, certainty, extraButtons = [] } = view;
+  const { fluidCase, today, moves, say, said, certainty, extraButtons = [] } = view;
   const { name, grade, note, filledOn } = fluidCase;
   const facts: readonly Fact[] = [
     ...(filledOn === null ? [] : [['Filled', sayDay(filledOn, today)] as const]),
@@ -28,12 +29,12 @@ export function caseAnswer(view: CaseView): Answer {
     ...moves
       .slice(-MOST_MOVES)
       .toReversed()
-      .map((move): Fact => [sayDay(move.movedOn, today), sayMove(move, grade)]),
+      .map((move): Fact => [sayDay(move.movedOn, today), sayMove(move, grade, say)]),
   ];
   return {
     kind: 'answer',
     subject: 'Fluid',
-    result: `${upper(name)}: ${sayFill(fluidCase)}`,
+    result: `${upper(name)}: ${sayFill(fluidCase, say)}`,
     tone: isFull(fluidCase) ? 'done' : 'soon',
     ...(certainty === undefined ? {} : { certainty }),
     facts,
@@ -44,16 +45,14 @@ export function caseAnswer(view: CaseView): Answer {
 }
 
 /** "5.6 L 10W-40 in it", "empty, takes 5.6 L 10W-40", "3 L of 5.6 L 10W-40". */
-export function sayFill(fluidCase: FluidCase): string {
+export function sayFill(fluidCase: FluidCase, say: SayLitres): string {
   const { inL, capacityL, grade } = fluidCase;
-  if (inL === 0) return `empty, takes ${sayLitres(capacityL)} ${grade}`;
-  return isFull(fluidCase)
-    ? `${sayLitres(inL)} ${grade} in it`
-    : `${sayLitres(inL)} of ${sayLitres(capacityL)} ${grade}`;
+  if (inL === 0) return `empty, takes ${say(capacityL)} ${grade}`;
+  return isFull(fluidCase) ? `${say(inL)} ${grade} in it` : `${say(inL)} of ${say(capacityL)} ${grade}`;
 }
 
-function sayMove({ kind, volumeL, grade, byName, note }: FluidMove, own: string): string {
-  const what = `${sayLitres(volumeL)}${grade === own ? '' : ` ${grade}`} ${kind} by ${byName}`;
+function sayMove({ kind, volumeL, grade, byName, note }: FluidMove, own: string, say: SayLitres): string {
+  const what = `${say(volumeL)}${grade === own ? '' : ` ${grade}`} ${kind} by ${byName}`;
   return note === null ? what : `${what}: ${note}`;
 }
 
@@ -71,35 +70,32 @@ function caseButtons(fluidCase: FluidCase): readonly Button[] {
 }
 
 /** One case of the list. */
-export function caseItem(fluidCase: FluidCase): Item {
+export function caseItem(fluidCase: FluidCase, say: SayLitres): Item {
   const full = isFull(fluidCase);
   return {
-    text: `${upper(fluidCase.name)}: ${sayFill(fluidCase)}`,
+    text: `${upper(fluidCase.name)}: ${sayFill(fluidCase, say)}`,
     tone: full ? 'done' : 'soon',
     buttons: full ? [] : caseButtons(fluidCase).slice(0, 2),
   };
 }
 
 /** Bottles of the shelf in one line for each grade. */
-export function sayShelf(bottles: readonly Bottle[]): string {
+export function sayShelf(bottles: readonly Bottle[], say: SayLitres): string {
   const opened = bottles.filter(({ openedOn }) => openedOn !== null);
   const sealed = bottles.filter(({ openedOn }) => openedOn === null);
   const bySize = [...Map.groupBy(sealed, ({ sizeL }) => sizeL)].map(
-    ([size, of]) => `${of.length} × ${sayLitres(size)}`,
+    ([size, of]) => `${of.length} × ${say(size)}`,
   );
-  return [
-    ...bySize,
-    ...opened.map(({ leftL, sizeL }) => `${sayLitres(leftL)} left of ${sayLitres(sizeL)}`),
-  ].join(', ');
+  return [...bySize, ...opened.map(({ leftL, sizeL }) => `${say(leftL)} left of ${say(sizeL)}`)].join(', ');
 }
 
 /** A grade of the budget: what takes it, what there is, what is short. */
-export function budgetItem(budget: GradeBudget, coming: string, before: string): Item {
+export function budgetItem(budget: GradeBudget, coming: string, before: string, say: SayLitres): Item {
   const { grade, shares, bottles, shelfL, neededL, shortL } = budget;
   const takes = shares
     .filter(({ lackingL: lacking }) => lacking > 0)
-    .map(({ fluidCase, lackingL: lacking }) => `${fluidCase.name} ${sayLitres(lacking)}`);
-  const shelf = bottles.length === 0 ? 'none on the shelf' : `on the shelf ${sayShelf(bottles)}`;
+    .map(({ fluidCase, lackingL: lacking }) => `${fluidCase.name} ${say(lacking)}`);
+  const shelf = bottles.length === 0 ? 'none on the shelf' : `on the shelf ${sayShelf(bottles, say)}`;
   const note = [takes.length === 0 ? 'nothing takes any now' : takes.join(', '), shelf, coming]
     .filter(Boolean)
     .join('; ');
@@ -107,8 +103,8 @@ export function budgetItem(budget: GradeBudget, coming: string, before: string):
     const { count, sizeL } = bottlesToBuy(budget);
     const [first] = shares;
     return {
-      text: `${grade}: ${sayLitres(shortL)} short of ${sayLitres(neededL)}`,
-      note: `${upper(note)}. Order ${count} × ${sayLitres(sizeL)}${before}.`,
+      text: `${grade}: ${say(shortL)} short of ${say(neededL)}`,
+      note: `${upper(note)}. Order ${count} × ${say(sizeL)}${before}.`,
       tone: 'late',
       buttons:
         first === undefined
@@ -125,8 +121,8 @@ export function budgetItem(budget: GradeBudget, coming: string, before: string):
     neededL === 0
       ? shelfL === 0
         ? 'filled'
-        : `${sayLitres(shelfL)} on the shelf`
-      : `enough, ${sayLitres(shelfL)} for ${sayLitres(neededL)}`;
+        : `${say(shelfL)} on the shelf`
+      : `enough, ${say(shelfL)} for ${say(neededL)}`;
   return { text: `${grade}: ${enough}`, note: `${upper(note)}.`, tone: 'done' };
 }
 

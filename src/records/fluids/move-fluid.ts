@@ -2,7 +2,7 @@ import type { Day } from '../../core/time.ts';
 import { UserError } from '../../core/user-error.ts';
 import type { TeamRecord } from '../team-record.ts';
 import { type Bottle, type FluidCase, type FluidMove, plainGrade } from './fluid.ts';
-import { sayLitres } from './say-fluid.ts';
+import { litresOf, type SayLitres } from './say-fluid.ts';
 
 /** What is left of a litre figure: tenths of a millilitre, so that sums come out even. */
 const tidy = (litres: number): number => Math.round(litres * 1e4) / 1e4;
@@ -47,7 +47,7 @@ export function pour(record: TeamRecord, caseId: number, pouring: Pouring): Move
   const before = pouring.over === 'drained' && found.inL > 0 ? drained(record, found, pouring) : found;
   const inAfterL = tidy(before.inL + volumeL);
   if (inAfterL > found.capacityL * OVER_SHARE) {
-    if (pouring.over === 'ask') throw overfilled(before, volumeL, inAfterL);
+    if (pouring.over === 'ask') throw overfilled(before, volumeL, inAfterL, litresOf(record));
     if (pouring.over !== 'all') record.fluids.correctCase({ ...before, capacityL: inAfterL });
   }
   const fromShelfL = takeFromShelf(record, found.buildId, grade, volumeL, pouring.on);
@@ -61,7 +61,7 @@ export function pour(record: TeamRecord, caseId: number, pouring: Pouring): Move
     inAfterL,
   });
   const value = { fluidCase: caseOf(record, caseId), move };
-  return { value, said: `${sayLitres(volumeL)} ${grade} poured into ${found.name}` };
+  return { value, said: `${litresOf(record)(volumeL)} ${grade} poured into ${found.name}` };
 }
 
 /**
@@ -77,11 +77,12 @@ export function drain(record: TeamRecord, caseId: number, volumeL: number | unde
       `By the record there is nothing in ${found.name}. Nothing was changed. /fluid poured notes what is in it.`,
     );
   }
+  const say = litresOf(record);
   const out = tidy(volumeL ?? found.inL);
   if (out <= 0 || out > found.inL * OVER_SHARE) {
     throw new UserError(
       'out-of-range',
-      `volume: ${found.name} holds ${sayLitres(found.inL)} by the record, so ${sayLitres(out)} cannot come out. Nothing was changed. Leave volume out for all of it.`,
+      `volume: ${found.name} holds ${say(found.inL)} by the record, so ${say(out)} cannot come out. Nothing was changed. Leave volume out for all of it.`,
     );
   }
   const move = record.fluids.move({
@@ -94,7 +95,7 @@ export function drain(record: TeamRecord, caseId: number, volumeL: number | unde
     inAfterL: Math.max(0, tidy(found.inL - out)),
   });
   const value = { fluidCase: caseOf(record, caseId), move };
-  return { value, said: `${found.name} drained: ${sayLitres(out)} ${found.grade}` };
+  return { value, said: `${found.name} drained: ${say(out)} ${found.grade}` };
 }
 
 /** Bottles bought: as many of a size of a grade. */
@@ -113,7 +114,7 @@ export function buy(
   const value = Array.from({ length: count }, () =>
     record.fluids.addBottle({ buildId, grade, sizeL, boughtOn: on }),
   );
-  return { value, said: `bought: ${count} × ${sayLitres(sizeL)} ${grade}` };
+  return { value, said: `bought: ${count} × ${litresOf(record)(sizeL)} ${grade}` };
 }
 
 /** @throws UserError 'stale-message' when a button names a case that is no longer there. */
@@ -144,17 +145,22 @@ function gradeOf(found: FluidCase, { grade, mismatch }: Pouring): string {
   );
 }
 
-function overfilled({ name, inL, capacityL }: FluidCase, volumeL: number, inAfterL: number): UserError {
-  const holds = inL > 0 ? ` and holds ${sayLitres(inL)}` : '';
+function overfilled(
+  { name, inL, capacityL }: FluidCase,
+  volumeL: number,
+  inAfterL: number,
+  say: SayLitres,
+): UserError {
+  const holds = inL > 0 ? ` and holds ${say(inL)}` : '';
   return new UserError(
     'which-one',
-    `${name} takes ${sayLitres(capacityL)}${holds}: ${sayLitres(volumeL)} more makes ${sayLitres(inAfterL)}. Nothing is noted yet. How is it?`,
+    `${name} takes ${say(capacityL)}${holds}: ${say(volumeL)} more makes ${say(inAfterL)}. Nothing is noted yet. How is it?`,
     {
       field: 'over',
       choices: [
         ...(inL > 0 ? [{ label: 'It was drained first', value: 'drained' }] : []),
-        { label: `It takes ${sayLitres(inAfterL)}`, value: 'takes' },
-        { label: `It is overfilled with ${sayLitres(inAfterL)}`, value: 'all' },
+        { label: `It takes ${say(inAfterL)}`, value: 'takes' },
+        { label: `It is overfilled with ${say(inAfterL)}`, value: 'all' },
       ],
     },
   );

@@ -1,6 +1,6 @@
 import { sayDay } from '../../core/time.ts';
 import { type FluidCase, isFull, lackingL } from '../fluids/fluid.ts';
-import { sayLitres } from '../fluids/say-fluid.ts';
+import type { SayLitres } from '../fluids/say-fluid.ts';
 import { isOpen } from '../jobs/facts.ts';
 import { plain } from '../suppliers/supplier.ts';
 import type { Found } from './finding.ts';
@@ -70,7 +70,7 @@ export function findPartHere(
   return [{ key, state: 'open', lasting: true, says, leads }];
 }
 
-export function findFluids({ cases }: StageFacts): readonly Found[] {
+export function findFluids({ cases, litres }: StageFacts): readonly Found[] {
   if (cases.length === 0) {
     const leads = [{ to: 'case', name: 'sump' }] as const;
     return [
@@ -83,7 +83,7 @@ export function findFluids({ cases }: StageFacts): readonly Found[] {
     ];
   }
   const lacking = cases.filter((one) => !isFull(one));
-  if (lacking.length > 0) return lacking.map(caseLacking);
+  if (lacking.length > 0) return lacking.map((one) => caseLacking(one, litres));
   return [
     {
       key: 'fluids',
@@ -95,7 +95,7 @@ export function findFluids({ cases }: StageFacts): readonly Found[] {
 
 export function findFluid(
   { case: name, alsoCalled }: ConditionOf<'fluid'>,
-  { cases }: StageFacts,
+  { cases, litres }: StageFacts,
 ): readonly Found[] {
   const names = [name, ...alsoCalled].map(plain);
   const it =
@@ -112,14 +112,14 @@ export function findFluid(
       },
     ];
   }
-  if (!isFull(it)) return [caseLacking(it)];
+  if (!isFull(it)) return [caseLacking(it, litres)];
   return [
-    { key: `case:${it.id}`, state: 'met', says: `${upper(it.name)} holds ${sayLitres(it.inL)} ${it.grade}` },
+    { key: `case:${it.id}`, state: 'met', says: `${upper(it.name)} holds ${litres(it.inL)} ${it.grade}` },
   ];
 }
 
-function caseLacking(one: FluidCase): Found {
-  const [lacks, takes] = [sayLitres(lackingL(one)), sayLitres(one.capacityL)];
+function caseLacking(one: FluidCase, say: SayLitres): Found {
+  const [lacks, takes] = [say(lackingL(one)), say(one.capacityL)];
   const empty = one.inL === 0 ? `is empty, takes ${takes}` : `lacks ${lacks} of ${takes}`;
   return {
     key: `case:${one.id}`,

@@ -1,5 +1,6 @@
 import { type Day, dayAt } from '../../core/time.ts';
 import type { FluidCase } from '../fluids/fluid.ts';
+import { litresOf, type SayLitres } from '../fluids/say-fluid.ts';
 import type { Job } from '../jobs/job.ts';
 import type { Measure } from '../measures/measure.ts';
 import type { PartStanding } from '../parts/part.ts';
@@ -25,6 +26,8 @@ export interface StageFacts {
   readings(kind: string): readonly Sample[];
   /** Limits the crew set itself; they outrank a stage's own. */
   limits(): readonly OwnLimit[];
+  /** A volume as the crew counts. */
+  readonly litres: SayLitres;
   /** The day on which something was read, where the crew is. */
   dayOf(ms: number): Day;
 }
@@ -53,6 +56,7 @@ export function stageFacts(record: TeamRecord, buildId: number, today: Day): Sta
       return known;
     },
     limits: once(() => record.readingRules.limits(buildId)),
+    litres: litresOf(record),
     dayOf: (ms) => dayAt(ms, zone),
   };
 }

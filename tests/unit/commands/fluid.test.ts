@@ -230,6 +230,19 @@ describe('/fluid budget', () => {
   });
 });
 
+describe('a crew that counts in quarts', () => {
+  it('hears quarts, at a stage’s question too, and can pour what is offered', async () => {
+    const bot = await withCases();
+    await bot.run('team', { units: 'US' });
+    // exact: 1 US quart = 0.946352946 L (NIST SP 811, B.8): 5.6 L = 5.917 qt
+    expect(cardIn(await bot.run('fluid list')).items?.map(({ text }) => text)).toContain(
+      'Sump: empty, takes 5.92 US qt 10W-40',
+    );
+    expect(JSON.stringify(cardIn(await bot.run('ready', { stage: 'fluids' })).items)).toContain('5.92 US qt');
+    expect(cardIn(await poured(bot, '5.92 US qt into sump')).data['lackingL']).toBe(0);
+  });
+});
+
 describe('/fluid left', () => {
   it('corrects what is left in a bottle', async () => {
     const bot = await withCases();
