@@ -79,6 +79,8 @@ export interface OrderStore {
   ofBuild(buildId: number): readonly Order[];
   /** Everything of a build, cancelled orders too: some of those may have come before. */
   allOfBuild(buildId: number): readonly Order[];
+  /** Every order of a part, cancelled ones too; those from before parts were kept by their name. */
+  ofPart(part: { readonly id: number; readonly buildId: number; readonly name: string }): readonly Order[];
   /** The same with no more than it takes to count them: thousands of them in a few milliseconds. */
   countedOfBuild(buildId: number): readonly CountedOrder[];
   ofPurchase(purchaseId: number): readonly Order[];
@@ -108,6 +110,8 @@ export function openOrderStore(db: Database): OrderStore {
     open: ordersWhere(db, 'orders.build_id = ? AND orders.cancelled = 0'),
     all: ordersWhere(db, 'orders.build_id = ?'),
     ofPurchase: ordersWhere(db, 'orders.purchase_id = ?'),
+    ofPart: ordersWhere(db, 'orders.part_id = ?'),
+    unnamed: ordersWhere(db, 'orders.build_id = ? AND orders.part_id IS NULL'),
   };
   const timings = db.prepare<[], Timing>(TIMINGS);
   const namesUsed = db
@@ -146,6 +150,10 @@ export function openOrderStore(db: Database): OrderStore {
     allOfBuild: lists.all,
     countedOfBuild: openCounted(db),
     ofPurchase: lists.ofPurchase,
+    ofPart: ({ id, buildId, name }) => [
+      ...lists.unnamed(buildId).filter(({ what }) => what === name),
+      ...lists.ofPart(id),
+    ],
     timings: () => timings.all(),
     namesUsed: () => z.array(z.string()).parse(namesUsed.all()),
     promise: (id, on) => void promise.run(on, id),

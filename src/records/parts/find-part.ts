@@ -100,12 +100,16 @@ function nearlyNamed(typed: string, parts: readonly KnownPart[]): readonly Known
  * "hose b".
  */
 function isSlip(known: string, typed: string): boolean {
+  if (Math.abs(known.length - typed.length) > MOST_SLIPPED) return false;
   const [a, b] = [plain(known), plain(typed)];
   if (a === b || figures(a) !== figures(b)) return false;
   const [words, others] = [a.split(' '), b.split(' ')];
   if (words.length !== others.length) return a.replaceAll(' ', '') === b.replaceAll(' ', '');
   return words.every((word, index) => isSlipOfAWord(word, others[index] ?? ''));
 }
+
+/** Two letters in each of a few words, and some space: what differs more in length is not even looked at. */
+const MOST_SLIPPED = 8;
 
 function isSlipOfAWord(a: string, b: string): boolean {
   if (a === b) return true;

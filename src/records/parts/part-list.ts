@@ -33,7 +33,7 @@ export interface PartListView {
 /** Each with its likely next button, so fewer fit a card than of a bare list. */
 const ON_A_PAGE = 8;
 
-/** All parts of a build, or those in one place or of one system, what needs a hand first. */
+/** All parts of a build, or those in one place or of one system, what needs a hand first; `data` has the page shown. */
 export function partList({ standings, ordersOf, today, where, system, page }: PartListView): Answer {
   const meant = standings
     .filter(
@@ -67,7 +67,7 @@ export function partList({ standings, ordersOf, today, where, system, page }: Pa
           buttons: leaf.buttons,
         }),
     audience: 'crew',
-    data: { count: meant.length, page: leaf.page, pages: leaf.pages, parts: meant.map(partData) },
+    data: { count: meant.length, page: leaf.page, pages: leaf.pages, parts: leaf.things.map(partData) },
   };
 }
 

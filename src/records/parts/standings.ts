@@ -40,9 +40,7 @@ export function partStanding(
 }
 
 /** Every order of a part, cancelled ones too; those from before parts were kept, by their name. */
-export function ordersOf(record: TeamRecord, part: KnownPart): readonly Order[] {
-  return ordersByPart([part], record.orders.allOfBuild(part.buildId)).get(part.id) ?? [];
-}
+export const ordersOf = (record: TeamRecord, part: KnownPart): readonly Order[] => record.orders.ofPart(part);
 
 /** Where many parts are is found part by part, so their orders are sorted out once. */
 function ordersByPart<One extends Pick<Order, 'partId' | 'what'>>(

@@ -35,14 +35,16 @@ export function likeNames(typed: string, names: readonly string[]): readonly str
 
 /** Names compare without case, accents or the space around and between words; a times sign is an x. */
 export function plain(name: string): string {
-  return name
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replaceAll('×', 'x')
-    .toLowerCase()
-    .replace(/\s+/g, ' ')
-    .trim();
+  // most names are plain already but for their capitals, and thousands of them are compared with what is typed
+  const letters = PLAIN_LETTERS.test(name)
+    ? name
+    : name.normalize('NFKD').replace(/\p{M}/gu, '').replaceAll('×', 'x');
+  const lower = letters.toLowerCase();
+  return SPACED.test(lower) ? lower.replace(/\s+/g, ' ').trim() : lower;
 }
+
+const PLAIN_LETTERS = /^[ -~]*$/;
+const SPACED = /^\s|\s$|\s\s|[^\S ]/;
 
 /** Levenshtein distance, by the two-row method. */
 export function editDistance(a: string, b: string): number {

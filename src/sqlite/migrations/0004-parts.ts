@@ -78,6 +78,7 @@ export default {
     ALTER TABLE orders ADD COLUMN purchase_id INTEGER REFERENCES purchase (id);
     ALTER TABLE orders ADD COLUMN link TEXT;
     CREATE INDEX orders_of_part ON orders (part_id) WHERE part_id IS NOT NULL;
+    CREATE INDEX orders_without_part ON orders (build_id) WHERE part_id IS NULL;
     CREATE INDEX orders_of_purchase ON orders (purchase_id) WHERE purchase_id IS NOT NULL;
 
     -- what one unit of a currency is worth in another, as the crew said
