@@ -108,9 +108,7 @@ describe('a log that is attached', () => {
     const outcome = await hands.type('/log fuel', { files });
     expect(textOf(messageOf(outcome))).toContain('Against before.csv');
     const data = 'interactionId' in outcome ? results.get(outcome.interactionId) : undefined;
-    expect(data?.reply.kind === 'answer' && data.reply.data['comparison']).toMatchObject({
-      cells: expect.any(Number),
-    });
+    expect(data?.reply.kind === 'answer' && data.reply.data['comparison']).toHaveProperty('cells');
   });
 
   it('to a plain message to the bot leads to the same', async () => {

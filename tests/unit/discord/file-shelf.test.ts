@@ -81,10 +81,9 @@ describe('the shelf of files people handed over', () => {
 
   it('refuses a file announced too large before asking for it', async () => {
     const asked: RequestInit[] = [];
-    await expect(read(STORE, { size: 11, fetch: store(['a'], asked) })).rejects.toMatchObject({
-      code: 'out-of-range',
-      message: expect.stringContaining('at most'),
-    });
+    await expect(read(STORE, { size: 11, fetch: store(['a'], asked) })).rejects.toThrow(
+      /at most .* Cut it, or pack it with gzip/,
+    );
     expect(asked).toEqual([]);
   });
 
@@ -94,10 +93,7 @@ describe('the shelf of files people handed over', () => {
 
   it.each([403, 404, 410])('says that a file answered with %s is gone', async (status) => {
     const gone: typeof fetch = async () => new Response('', { status });
-    await expect(read(STORE, { fetch: gone })).rejects.toMatchObject({
-      code: 'not-found',
-      message: expect.stringContaining('Attach it once more'),
-    });
+    await expect(read(STORE, { fetch: gone })).rejects.toThrow('Attach it once more');
   });
 
   it('says so when the store fails', async () => {
