@@ -273,8 +273,8 @@ function offerConditions(
   conditions: readonly StageCondition[],
   typed: string,
 ): ReturnType<Suggest> {
-  const { jobs } = stageFactsHere(hand);
+  const facts = stageFactsHere(hand);
   return conditions
-    .map(({ id, condition: one }) => ({ label: sayCondition(one, jobs).slice(0, 100), value: `#${id}` }))
+    .map(({ id, condition: one }) => ({ label: sayCondition(one, facts).slice(0, 100), value: `#${id}` }))
     .filter(({ label }) => plain(label).includes(plain(typed)));
 }

@@ -59,7 +59,7 @@ export function showConditions(hand: Hand, typed: string | undefined, page: numb
     items: things.map((one) => conditionItem(one, stage, facts)),
     where,
     buttons,
-    jobs: facts.jobs,
+    facts,
     ...(said === undefined ? {} : { said }),
   });
 }
@@ -186,7 +186,7 @@ export function conditionMeant(
   conditions: readonly StageCondition[],
   typed: string,
   field: string,
-  { jobs }: StageFacts,
+  facts: StageFacts,
 ): StageCondition {
   const numbered = conditions.find(({ id }) => `#${id}` === typed.trim());
   if (numbered !== undefined) return numbered;
@@ -194,7 +194,7 @@ export function conditionMeant(
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word.length > 2);
   const fitting = conditions.filter(({ condition }) => {
-    const said = plain(sayCondition(condition, jobs));
+    const said = plain(sayCondition(condition, facts));
     return said.includes(plain(typed)) || (words.length > 0 && words.every((word) => said.includes(word)));
   });
   const [only, another] = fitting;
@@ -208,7 +208,7 @@ export function conditionMeant(
   throw new UserError('which-one', `Several things fit "${typed}". Which one?`, {
     field,
     choices: fitting.map(({ id, condition }) => ({
-      label: sayCondition(condition, jobs).slice(0, 80),
+      label: sayCondition(condition, facts).slice(0, 80),
       value: `#${id}`,
     })),
   });
@@ -217,7 +217,7 @@ export function conditionMeant(
 /** Leaves a condition out, and shows what is left. */
 export function dropHere(hand: Hand, conditionId: number): Answer {
   const { condition } = namedHere(hand, conditionId);
-  const words = sayCondition(condition.condition, stageFactsHere(hand).jobs);
+  const words = sayCondition(condition.condition, stageFactsHere(hand));
   const changed = hand.change((record) =>
     leaveOut(record, openBuildHere(record, hand).id, condition.id, words),
   );
@@ -253,7 +253,7 @@ export function readForm(hand: Hand, conditionId: number): Form {
       {
         name: 'value',
         label: wanted.reading.slice(0, 45),
-        hint: sayLimits(wanted.reading, wanted).slice(0, 100),
+        hint: sayLimits(wanted.reading, wanted, stageFactsHere(hand).say).slice(0, 100),
       },
       { name: 'conditions', label: 'Read when', value: wanted.states.join(', '), required: false },
     ],

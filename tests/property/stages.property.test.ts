@@ -89,6 +89,7 @@ const world = fc
       parts: () => [],
       readings: () => [],
       limits: () => [],
+      say: (kind, value) => `${kind} ${value}`,
       litres: String,
       dayOf: () => TODAY,
     }),

@@ -15,7 +15,7 @@ export function conditionItem(condition: StageCondition, stage: Stage, facts: St
   const more = open.length > 1 ? ` and ${open.length - 1} more` : '';
   const leads = open.length === 1 && first !== undefined ? leadButtons(first) : [];
   return {
-    text: sayCondition(condition.condition, facts.jobs),
+    text: sayCondition(condition.condition, facts),
     note: `${isProof(condition.condition) ? 'Shown by going through it. ' : ''}${sayOf(condition, first)}${more}.`,
     tone: open.length === 0 ? 'done' : 'soon',
     buttons: [
@@ -41,11 +41,11 @@ export interface ConditionsView {
   readonly where: string | undefined;
   readonly said?: string;
   readonly buttons: readonly Button[];
-  readonly jobs: StageFacts['jobs'];
+  readonly facts: StageFacts;
 }
 
 /** What a stage asks for, condition by condition. */
-export function conditionsAnswer({ stage, items, where, said, buttons, jobs }: ConditionsView): Answer {
+export function conditionsAnswer({ stage, items, where, said, buttons, facts }: ConditionsView): Answer {
   const { key, name, conditions } = stage;
   return {
     kind: 'answer',
@@ -70,7 +70,7 @@ export function conditionsAnswer({ stage, items, where, said, buttons, jobs }: C
       conditions: conditions.map(({ id, condition }) => ({
         condition: id,
         kind: condition.kind,
-        says: sayCondition(condition, jobs),
+        says: sayCondition(condition, facts),
       })),
       ...(said === undefined ? {} : { said }),
     },

@@ -1,8 +1,7 @@
-import { sayIn } from '../../calc/units/say.ts';
 import { sayDay } from '../../core/time.ts';
-import { readingKinds } from '../../tables/reading-kinds.ts';
 import type { OwnLimit, Sample } from '../readings/reading.ts';
 import type { Found } from './finding.ts';
+import type { SayReading } from './say-reading.ts';
 import type { ConditionOf } from './stage.ts';
 import type { StageFacts } from './stage-facts.ts';
 
@@ -14,6 +13,7 @@ type Wanted = ConditionOf<'reading'>;
  */
 export function findReading(wanted: Wanted, facts: StageFacts): readonly Found[] {
   const { reading: kind, states } = wanted;
+  const { say } = facts;
   const key = `reading:${[kind, ...states].join(' ')}`;
   const name = sayReadingName(wanted);
   const leads = [{ to: 'reading', kind, states }] as const;
@@ -25,10 +25,12 @@ export function findReading(wanted: Wanted, facts: StageFacts): readonly Found[]
   const limits = limitsOf(wanted, facts.limits());
   const bad = newest.filter(({ value }) => !within(value, limits));
   if (bad.length > 0) {
-    const values = bad.map((one) => `${place(one)}${sayValue(kind, one.value)}`).join(', ');
-    return [{ key, state: 'open', says: `${name}: ${values}, wanted ${sayLimits(kind, limits)}`, leads }];
+    const values = bad.map((one) => `${place(one)}${say(kind, one.value)}`).join(', ');
+    return [
+      { key, state: 'open', says: `${name}: ${values}, wanted ${sayLimits(kind, limits, say)}`, leads },
+    ];
   }
-  const said = `${place(first)}${sayValue(kind, first.value)}`;
+  const said = `${place(first)}${say(kind, first.value)}`;
   const on = facts.dayOf(first.takenAtMs);
   const days = Temporal.PlainDate.from(on).until(facts.today, { largestUnit: 'days' }).days;
   if (days > wanted.freshDays) {
@@ -45,7 +47,7 @@ function unread(
   name: string,
   { reading: kind, states }: Wanted,
   all: readonly Sample[],
-  { today, dayOf }: StageFacts,
+  { today, dayOf, say }: StageFacts,
   leads: Found['leads'],
 ): Found {
   // one that leaves a state unsaid may be meant; one that says another state is not
@@ -55,7 +57,7 @@ function unread(
   const more = leads === undefined ? {} : { leads };
   if (perhaps === undefined) return { key, state: 'open', says: `${name} has not been read`, ...more };
   const when = sayDay(dayOf(perhaps.takenAtMs), today);
-  const says = `${sayValue(kind, perhaps.value)} was read on ${when}, but nobody said whether ${states.join(' and ')}`;
+  const says = `${say(kind, perhaps.value)} was read on ${when}, but nobody said whether ${states.join(' and ')}`;
   return { key, state: 'doubtful', says: `${name}: ${says}`, ...more };
 }
 
@@ -93,15 +95,9 @@ export function sayReadingName({ reading, states }: Pick<Wanted, 'reading' | 'st
   return states.length === 0 ? name : `${name} (${states.join(', ')})`;
 }
 
-/** A value in the unit its kind is shown in; the bare figure of a kind of the crew's own. */
-function sayValue(kind: string, value: number): string {
-  const known = readingKinds.find(({ name }) => name === kind);
-  return known === undefined ? String(value) : sayIn(value, known.shown, 3);
-}
-
 /** "at least 1 bar", "from 80 °C to 105 °C". */
-export function sayLimits(kind: string, { min, max }: Limits): string {
-  if (min !== null && max !== null) return `from ${sayValue(kind, min)} to ${sayValue(kind, max)}`;
-  if (min !== null) return `at least ${sayValue(kind, min)}`;
-  return max === null ? 'any value' : `at most ${sayValue(kind, max)}`;
+export function sayLimits(kind: string, { min, max }: Limits, say: SayReading): string {
+  if (min !== null && max !== null) return `from ${say(kind, min)} to ${say(kind, max)}`;
+  if (min !== null) return `at least ${say(kind, min)}`;
+  return max === null ? 'any value' : `at most ${say(kind, max)}`;
 }

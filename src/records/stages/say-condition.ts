@@ -1,9 +1,9 @@
-import type { Job } from '../jobs/job.ts';
 import { sayLimits, sayReadingName } from './find-readings.ts';
 import type { Condition } from './stage.ts';
+import type { StageFacts } from './stage-facts.ts';
 
 /** A condition in words, whatever holds of it now. */
-export function sayCondition(condition: Condition, jobs: readonly Job[]): string {
+export function sayCondition(condition: Condition, { jobs, say }: Pick<StageFacts, 'jobs' | 'say'>): string {
   switch (condition.kind) {
     case 'jobs':
       return 'Every job of this stage is done';
@@ -20,7 +20,7 @@ export function sayCondition(condition: Condition, jobs: readonly Job[]): string
     case 'fluid':
       return `Filled: ${condition.case}`;
     case 'reading': {
-      const limits = sayLimits(condition.reading, condition);
+      const limits = sayLimits(condition.reading, condition, say);
       return `${sayReadingName(condition)}: ${limits}, no older than ${condition.freshDays} days`;
     }
     case 'said':

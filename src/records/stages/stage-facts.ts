@@ -9,6 +9,7 @@ import { partStanding } from '../parts/standings.ts';
 import type { OwnLimit, Sample } from '../readings/reading.ts';
 import { plain } from '../suppliers/supplier.ts';
 import type { TeamRecord } from '../team-record.ts';
+import { readingsOf, type SayReading } from './say-reading.ts';
 import type { Said, Stage } from './stage.ts';
 
 /** Everything that decides how a stage stands. What is asked for by a call is fetched when a condition needs it. */
@@ -26,6 +27,8 @@ export interface StageFacts {
   readings(kind: string): readonly Sample[];
   /** Limits the crew set itself; they outrank a stage's own. */
   limits(): readonly OwnLimit[];
+  /** A reading as the crew counts. */
+  readonly say: SayReading;
   /** A volume as the crew counts. */
   readonly litres: SayLitres;
   /** The day on which something was read, where the crew is. */
@@ -56,6 +59,7 @@ export function stageFacts(record: TeamRecord, buildId: number, today: Day): Sta
       return known;
     },
     limits: once(() => record.readingRules.limits(buildId)),
+    say: readingsOf(record),
     litres: litresOf(record),
     dayOf: (ms) => dayAt(ms, zone),
   };

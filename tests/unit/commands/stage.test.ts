@@ -149,6 +149,16 @@ describe('/ready', () => {
     expect(await missing(bot, 'oil pressure')).not.toContain(text);
   });
 
+  it('says readings as the crew counts them', async () => {
+    const bot = await openCrewBot();
+    await bot.run('team', { units: 'US' });
+    await bot.run('reading log', { reading: 'oil pressure 10 psi cranking' });
+    // exact: 100 kPa = 14.50 lbf/in² (NIST SP 811, B.8)
+    expect(await missing(bot, 'first start')).toContain(
+      'Oil pressure (cranking): 10 psi, wanted at least 14.5 psi',
+    );
+  });
+
   it('pages what does not fit a phone', async () => {
     const bot = await openCrewBot();
     await bot.run('stage ask', { stage: 'first start', said: 'horn sounds' });
