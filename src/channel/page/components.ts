@@ -7,7 +7,7 @@ import type { ShowPlace } from './markup.ts';
 import { fileLink, picture } from './media.ts';
 import { piecesOf } from './pieces.ts';
 import { cardText, plainText } from './text.ts';
-import { fieldsOf, Kind, listOf, mediaUrl, textOf } from './wire.ts';
+import { fieldsOf, Kind, listOf, mediaSize, mediaUrl, textOf } from './wire.ts';
 
 /** What drawing a component of a message needs to know of its entry. */
 export interface Setting {
@@ -41,7 +41,7 @@ export function component(part: WireComponent, setting: Setting): readonly Node[
       return [picture(mediaUrl(part), textOf(part['description']))];
     case Kind.gallery:
       return listOf(part['items']).map((item) =>
-        picture(mediaUrl(item), textOf(fieldsOf(item)['description'])),
+        picture(mediaUrl(item), textOf(fieldsOf(item)['description']), mediaSize(item)),
       );
     case Kind.file:
       return [fileLink(mediaUrl(part), textOf(part['name']))];

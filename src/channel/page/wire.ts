@@ -71,6 +71,13 @@ export function optionsOf(component: WireComponent): readonly Option[] {
 }
 
 /** Address of a picture or file inside a component: `{ media: { url } }` or `{ file: { url } }`. */
+/** How large a component's picture is, so that its place can be kept while it loads. */
+export function mediaSize(value: unknown): { width: number; height: number } | undefined {
+  const { width: across, height: down } = fieldsOf(fieldsOf(value)['media']);
+  const [width, height] = [numberOf(across), numberOf(down)];
+  return width === undefined || height === undefined ? undefined : { width, height };
+}
+
 export function mediaUrl(holder: unknown): string {
   const fields = fieldsOf(holder);
   return textOf(fieldsOf(fields['media'] ?? fields['file'])['url']);
