@@ -141,7 +141,9 @@ describe('/order several', () => {
   ])('refuses %j and writes nothing', async (options, code, said) => {
     const bot = await openCrewBot();
     const result = await several(bot, options);
-    expect(refusalIn(result)).toMatchObject({ code, message: expect.stringContaining(said) });
+    const refused = refusalIn(result);
+    expect(refused.code).toBe(code);
+    expect(refused.message).toContain(said);
     expect(bot.teams.at(TEAM).ledger.recent(1)).toEqual([]);
   });
 
@@ -245,10 +247,9 @@ describe('a parcel', () => {
     const bot = await openCrewBot();
     const placed = await several(bot);
     await pressOn(bot, placed, 'All of it arrived');
-    expect(refusalIn(await pressOn(bot, placed, 'All of it arrived'))).toMatchObject({
-      code: 'already-done',
-      message: expect.stringContaining('logged by Ada'),
-    });
+    const { code, message } = refusalIn(await pressOn(bot, placed, 'All of it arrived'));
+    expect(code).toBe('already-done');
+    expect(message).toContain('logged by Ada');
   });
 });
 

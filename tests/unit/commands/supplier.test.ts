@@ -55,15 +55,16 @@ describe('/supplier', () => {
     await bot.run('order place', { what: 'pump', supplier: 'Norvale', due: '2026-12-18' });
     await supplier(bot, 'set', { supplier: 'Norvale', country: 'de/by', lead: 5, note: 'ring before ten' });
     await supplier(bot, 'shut', { supplier: 'Norvale', from: '21 Dec', to: '8 Jan', reason: 'holidays' });
-    expect(cardIn(await supplier(bot, 'show', { supplier: 'Norvale' }))).toMatchObject({
+    const { data, facts } = cardIn(await supplier(bot, 'show', { supplier: 'Norvale' }));
+    expect({ data }).toMatchObject({
       data: {
         country: 'DE/BY',
         leadDays: 5,
         note: 'ring before ten',
         shutdowns: [{ from: '2026-12-21', to: '2027-01-08' }],
       },
-      facts: expect.arrayContaining([['Shut', 'Mon 21 Dec to Fri 8 Jan 2027, holidays']]),
     });
+    expect(facts).toContainEqual(['Shut', 'Mon 21 Dec to Fri 8 Jan 2027, holidays']);
     bot.clock.set(instantOf('2027-01-12', '10:00', 'Europe/London'));
     // Monday and Tuesday alone: the shutdown and Epiphany count for nothing
     expect(cardIn(await bot.run('order show', { order: 'pump' })).result).toContain('late by 2 working days');

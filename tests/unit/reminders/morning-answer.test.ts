@@ -156,12 +156,8 @@ describe('lines of one parcel', () => {
       second,
       { ...third, cancelled: true },
     ] as readonly Order[];
-    expect(view(some).items).toMatchObject([
-      {
-        text: 'Parcel from Norvale: #2 part 2',
-        note: expect.stringContaining('1 of 3 arrived, logged by Bram.'),
-      },
-    ]);
+    expect(view(some).items?.map(({ text }) => text)).toEqual(['Parcel from Norvale: #2 part 2']);
+    expect(view(some).items?.[0]?.note).toContain('1 of 3 arrived, logged by Bram.');
     const all = parcel.map((order) => ({ ...order, arrivals: [anArrival()] }));
     expect(view(all).items).toMatchObject([
       { note: '3 of 3 arrived, logged by Bram.', tone: 'done', buttons: [] },
@@ -185,12 +181,9 @@ describe('lines of one parcel', () => {
 describe('something out for work', () => {
   it('is at whom it was taken to, and due back', () => {
     const work = anOrder({ what: 'block: line bore', kind: 'work', supplier: 'Brackendale' });
-    expect(view([work])).toMatchObject({
-      items: [
-        { note: expect.stringMatching(/^at Brackendale, late by 1 working day, promised back Fri 20 Nov\./) },
-      ],
-      drafts: [{ text: expect.stringContaining('brought to you') }],
-    });
+    const { items, drafts } = view([work]);
+    expect(items?.[0]?.note).toContain('at Brackendale, late by 1 working day, promised back Fri 20 Nov.');
+    expect(drafts?.[0]?.text).toContain('brought to you');
     expect(view([{ ...work, promisedOn: TODAY }]).items?.[0]?.note).toContain('due back today');
     expect(view([{ ...work, arrivals: [anArrival()] }]).items).toMatchObject([
       { note: 'Back, from Brackendale. Logged by Bram.', tone: 'done' },
