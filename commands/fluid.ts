@@ -4,11 +4,12 @@ import { caseForm, fluidOrderForm, pourForm } from '../src/bot/fluid-forms.ts';
 import { budgetList, fluidList } from '../src/bot/fluid-lists.ts';
 import { changedFluid, drainCase, drainedFluid, pouredFluid } from '../src/bot/fluid-moves.ts';
 import { bottleLeft, boughtFluid } from '../src/bot/fluid-shelf.ts';
-import { caseIsFull, casesHere, gradesHere, noteCase, removeCase } from '../src/bot/fluids.ts';
+import { caseIsFull, casesHere, gradesHere, noteCase, removeCase, shelfHere } from '../src/bot/fluids.ts';
 import { PAGE_ARG } from '../src/bot/pages.ts';
 import { placeHere } from '../src/bot/place-here.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { line } from '../src/bot/typed.ts';
+import { bottlesToBuy, fluidBudget } from '../src/records/fluids/budget.ts';
 import { suggestCases } from '../src/records/fluids/find-case.ts';
 import { lackingL } from '../src/records/fluids/fluid.ts';
 import { litresOf } from '../src/records/fluids/say-fluid.ts';
@@ -43,6 +44,19 @@ const offerPours: Suggest = (typed, hand) => {
   });
 };
 
+/** "1 × 5 L 10W-40": of each grade what is short, or one bottle, in the size bought last. */
+const offerBottles: Suggest = (typed, hand) => {
+  const say = litresOf(hand.record);
+  return fluidBudget(casesHere(hand), shelfHere(hand))
+    .toSorted((a, b) => b.shortL - a.shortL)
+    .map((budget) => {
+      const { count, sizeL } = bottlesToBuy(budget);
+      return `${count} x ${say(sizeL)} ${budget.grade}`.slice(0, 100);
+    })
+    .filter((words) => plain(words).includes(plain(typed)))
+    .map((words) => ({ label: words, value: words }));
+};
+
 export default defineCommand({
   description: 'Fluids: what takes what, bottles bought, poured and drained, and what is to be ordered',
   subcommands: {
@@ -66,7 +80,7 @@ export default defineCommand({
         volume: volume.optional().describe('What one bottle holds, if not said before'),
         grade: grade.optional().describe('The grade, if not said before'),
       }),
-      suggest: { what: offerGrades, grade: offerGrades },
+      suggest: { what: offerBottles, grade: offerGrades },
       run: (input, hand) => boughtFluid(hand, input),
     }),
     poured: subcommand({

@@ -12,6 +12,7 @@ import { readyAnswer, stageList, thingsOf } from '../records/stages/stage-answer
 import type { StageFacts } from '../records/stages/stage-facts.ts';
 import { procedureOf, stepItem, stepsAnswer } from '../records/stages/steps-answer.ts';
 import { plain } from '../records/suppliers/supplier.ts';
+import { whichOne } from '../records/which-one.ts';
 import { openBuildHere } from './crew.ts';
 import type { Changed, Hand } from './hand.ts';
 import { namedHere } from './measures.ts';
@@ -205,13 +206,14 @@ export function conditionMeant(
       `Nothing that is asked for fits "${typed}". Nothing was changed. /stage show lists what a stage asks for.`,
     );
   }
-  throw new UserError('which-one', `Several things fit "${typed}". Which one?`, {
-    field,
-    choices: fitting.map(({ id, condition }) => ({
+  throw whichOne(
+    `Several things fit "${typed}". Which one?`,
+    fitting.map(({ id, condition }) => ({
       label: sayCondition(condition, facts).slice(0, 80),
       value: `#${id}`,
     })),
-  });
+    field,
+  );
 }
 
 /** Leaves a condition out, and shows what is left. */

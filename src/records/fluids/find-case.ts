@@ -1,5 +1,6 @@
 import { type Choice, UserError } from '../../core/user-error.ts';
 import { likeNames, plain } from '../suppliers/supplier.ts';
+import { whichOne } from '../which-one.ts';
 import type { FluidCase } from './fluid.ts';
 import type { SayLitres } from './say-fluid.ts';
 
@@ -30,13 +31,11 @@ export function casesNamed(cases: readonly FluidCase[], typed: string): readonly
 }
 
 export const whichCase = (question: string, cases: readonly FluidCase[], field: string): UserError =>
-  new UserError('which-one', question, {
+  whichOne(
+    question,
+    cases.map(({ id, name, grade }) => ({ label: `${name} (${grade})`.slice(0, 80), value: `#${id}` })),
     field,
-    choices: cases.map(({ id, name, grade }) => ({
-      label: `${name} (${grade})`.slice(0, 80),
-      value: `#${id}`,
-    })),
-  });
+  );
 
 function noCase(cases: readonly FluidCase[], typed: string): string {
   const how = '/fluid case name:sump grade:10W-40 capacity:"5.6 L" notes one';

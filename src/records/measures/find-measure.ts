@@ -1,5 +1,6 @@
 import { type Choice, UserError } from '../../core/user-error.ts';
 import { likeNames, plain } from '../suppliers/supplier.ts';
+import { whichOne } from '../which-one.ts';
 import { isInPlace, type Measure } from './measure.ts';
 
 /**
@@ -36,7 +37,7 @@ export function findMeasure(measures: readonly Measure[], typed: string, field =
 }
 
 const which = (question: string, found: readonly Measure[], field: string): UserError =>
-  new UserError('which-one', question, { field, choices: found.map(measureChoice) });
+  whichOne(question, found.map(measureChoice), field);
 
 export const measureChoice = ({ id, what }: Measure): Choice => ({
   label: `#${id} ${what}`.slice(0, 80),

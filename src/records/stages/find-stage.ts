@@ -1,6 +1,7 @@
 import { type Choice, UserError } from '../../core/user-error.ts';
 import { startingStages } from '../../tables/stages.ts';
 import { likeNames, plain } from '../suppliers/supplier.ts';
+import { whichOne } from '../which-one.ts';
 import type { Stage } from './stage.ts';
 
 /** Every name a stage goes by: its own, its key, and what the trade calls it. */
@@ -35,7 +36,7 @@ export function findStage(stages: readonly Stage[], typed: string, field = 'stag
 }
 
 const whichStage = (question: string, found: readonly Stage[], field: string): UserError =>
-  new UserError('which-one', question, { field, choices: found.map(stageChoice) });
+  whichOne(question, found.map(stageChoice), field);
 
 const stageChoice = ({ name, key }: Stage): Choice => ({ label: name.slice(0, 80), value: key });
 
