@@ -11,6 +11,7 @@ import { cardOf } from '../../../src/discord/card.ts';
 import { modalOf } from '../../../src/discord/modal.ts';
 import { registrationOf } from '../../../src/discord/registration.ts';
 import { allCommands, type CrewBot, cardIn, MONDAY, openCrewBot, TEAM } from '../../support/bot.ts';
+import { filesOf, strangeLog } from '../../support/log-files.ts';
 import { readingReplies } from '../../support/reading-replies.ts';
 import { examplesOf, typedExample } from '../../support/typed-example.ts';
 
@@ -248,9 +249,18 @@ async function stagesAndFluids(bot: CrewBot): Promise<readonly Result[]> {
   ];
 }
 
+/** A log whose columns are asked about, and those that were told: a card with each of their buttons. */
+async function logsRead(bot: CrewBot): Promise<readonly Result[]> {
+  const asked = await bot.run('log fuel', { file: 'odd.csv' });
+  await bot.press(
+    writeActionRef({ command: 'log', action: 'assign', args: { file: 'odd.csv', lambda: '4' } }),
+  );
+  return [asked, await bot.run('log columns')];
+}
+
 describe('every button, menu and form', () => {
   it('leads to an action there is, followed from reply to reply', async () => {
-    const bot = await openCrewBot();
+    const bot = await openCrewBot(undefined, filesOf({ 'odd.csv': strangeLog() }));
     for (const what of ['gasket', 'ring set', 'pump', 'hose', 'clamp', 'sensor']) {
       await bot.run('order place', { what, supplier: 'Norvale', due: 'tomorrow', quantity: 3 });
     }
@@ -271,6 +281,7 @@ describe('every button, menu and form', () => {
       ...(await searches(bot)),
       ...(await jobsAndDays(bot)),
       ...(await stagesAndFluids(bot)),
+      ...(await logsRead(bot)),
       ...(await readingReplies(bot)),
       await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
       await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
