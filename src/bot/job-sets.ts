@@ -63,7 +63,7 @@ export function offerSet(hand: Hand, typed: string, page: number): Answer {
 function itemOf(one: SetJob, set: string, page: number): Item {
   const needs = [
     ...one.parts.map(({ name, quantity }) => (quantity === 1 ? name : `${quantity} × ${name}`)),
-    ...one.fluids,
+    ...one.fluids.map((fluid) => `what fills the ${fluid.case}`),
   ];
   const lines = [
     `${sayMinutes(one.minutes)}${one.people > 1 ? `, ${one.people} people` : ''}${needs.length === 0 ? '' : `; needs ${sayFew(needs)}`}.`,

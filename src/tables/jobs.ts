@@ -35,8 +35,10 @@ const SetJob = z.strictObject({
   /** Stages that must have been passed. */
   afterStages: z.array(key).default([]),
   parts: z.array(SetPart).default([]),
-  /** Cases that are filled, as crews commonly call them. */
-  fluids: z.array(z.string().min(3)).default([]),
+  /** Cases that are filled, and what else crews call them. */
+  fluids: z
+    .array(z.strictObject({ case: z.string().min(3), alsoCalled: z.array(z.string().min(3)).default([]) }))
+    .default([]),
   note: z.string().min(3).max(300).optional(),
   /** After a failure: what is done with the part, and whether it may go back. */
   action: z.enum(['look', 'open and clean', 'renew']).optional(),

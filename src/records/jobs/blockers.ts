@@ -47,8 +47,8 @@ function blockerOf(need: JobNeed, { jobs, parts, fluids, stages }: JobFacts): Bl
     }
     case 'stage': {
       const stage = stages.get(need.stage);
-      if (stage?.passed) return undefined;
-      return { kind: 'stage', stage: need.stage, name: stage?.name ?? need.stage };
+      if (stage === undefined) return { kind: 'unknown', what: `stage ${need.stage}` };
+      return stage.passed ? undefined : { kind: 'stage', stage: need.stage, name: stage.name };
     }
   }
 }

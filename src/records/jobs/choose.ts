@@ -1,5 +1,6 @@
 import { UserError } from '../../core/user-error.ts';
 import { debrisJobs, type SetJob, startingJobs } from '../../tables/jobs.ts';
+import type { FluidCase } from '../fluids/fluid.ts';
 import { openPart } from '../parts/open-part.ts';
 import { plain } from '../suppliers/supplier.ts';
 import type { TeamRecord } from '../team-record.ts';
@@ -104,10 +105,8 @@ function needsOf(
   stages: readonly StageFact[],
 ): readonly NamedNeed[] {
   const cases = record.fluids.casesOf(buildId);
-  const fluids = from.fluids.flatMap((name): NamedNeed[] => {
-    const found = cases.find(
-      (one) => plain(one.name).includes(plain(name)) || plain(name).includes(plain(one.name)),
-    );
+  const fluids = from.fluids.flatMap(({ case: name, alsoCalled }): NamedNeed[] => {
+    const found = caseCalled(cases, [name, ...alsoCalled]);
     return found === undefined ? [] : [{ need: { kind: 'fluid', caseId: found.id }, name: found.name }];
   });
   const passed = from.afterStages.flatMap((key): NamedNeed[] => {
@@ -122,6 +121,15 @@ function needsOf(
   });
   const before = comesAfter(from, keys).flatMap((key) => jobNeed(keys, key));
   return [...before, ...passed, ...parts, ...fluids];
+}
+
+/** The case of one of these names, else the first whose name begins with one. */
+function caseCalled(cases: readonly FluidCase[], names: readonly string[]): FluidCase | undefined {
+  const known = names.map(plain);
+  return (
+    cases.find(({ name }) => known.includes(plain(name))) ??
+    cases.find(({ name }) => known.some((one) => plain(name).startsWith(`${one} `)))
+  );
 }
 
 /** What a job of a set comes after of what is on the list: where one is left out, what that one comes after. */

@@ -35,7 +35,8 @@ export function candidates(
     ...(kind === undefined || kind === 'fluid' ? fluidsCalled(book, name) : []),
     ...(kind === undefined || kind === 'stage' ? stagesCalled(book, name) : []),
   ];
-  const exact = every.filter(({ exact: same }) => same);
+  const gone = goneCalled(book, wanted);
+  const exact = gone.length > 0 ? gone : every.filter(({ exact: same }) => same);
   return (exact.length > 0 ? exact : every).map(({ found, choice }) => ({
     ...choice,
     make: () => ({
@@ -124,4 +125,32 @@ function stagesCalled({ stages }: JobBook, name: string): readonly Found[] {
       },
     ];
   });
+}
+
+/** What jobs need that is not on record any more, by the words it is shown with: "part #5", "stage dyno". */
+function goneCalled({ jobs, facts }: JobBook, { kind, name }: TypedNeed): readonly Found[] {
+  const gone = jobs
+    .flatMap(({ needs }) => needs)
+    .filter(
+      (need) =>
+        (need.kind === 'part' && !facts.parts.has(need.partId)) ||
+        (need.kind === 'fluid' && !facts.fluids.has(need.caseId)) ||
+        (need.kind === 'stage' && !facts.stages.has(need.stage)),
+    );
+  const found = gone.find((need) => need.kind === kind && name === goneName(need));
+  if (found === undefined) return [];
+  return [{ exact: true, choice: { label: name, value: `${kind}:${name}` }, found: () => found }];
+}
+
+function goneName(need: JobNeed): string {
+  switch (need.kind) {
+    case 'part':
+      return `#${need.partId}`;
+    case 'job':
+      return `#${need.jobId}`;
+    case 'fluid':
+      return `case #${need.caseId}`;
+    case 'stage':
+      return need.stage;
+  }
 }

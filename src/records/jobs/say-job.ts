@@ -33,7 +33,7 @@ export function sayBlocker(blocker: Blocker, today: Day): string {
     case 'stage':
       return `the stage ${blocker.name}`;
     case 'unknown':
-      return `${blocker.what}, which is not on record any more`;
+      return `${blocker.what} (not on record any more: /job needs with remove:"${blocker.what}")`;
   }
 }
 

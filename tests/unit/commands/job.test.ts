@@ -184,6 +184,30 @@ describe('/job needs', () => {
   });
 });
 
+describe('what is not on record any more', () => {
+  it('is told by the words that take it off', async () => {
+    const crew = await bot();
+    await add(crew, 'one', { needs: 'part:+dowel' });
+    await crew.run('fluid case', { name: 'gearbox', grade: '75W-90', capacity: '2 L' });
+    await crew.run('job needs', { job: '1', add: 'fluid:gearbox' });
+    const { ledger, record } = crew.teams.at(TEAM);
+    ledger.change({ interactionId: 'x', personId: 'ada', personName: 'Ada', atMs: 0 }, () => {
+      record.parts.remove(1);
+      record.fluids.removeCase(1);
+      record.jobs.need(1, { kind: 'stage', stage: 'dyno' });
+      return { value: null, said: 'gone' };
+    });
+    const before = cardIn(await crew.run('job show', { job: '1' }));
+    expect(before.data['waitsFor']).toEqual([
+      'part #1 (not on record any more: /job needs with remove:"part #1")',
+      'fluid case #1 (not on record any more: /job needs with remove:"fluid case #1")',
+      'stage dyno (not on record any more: /job needs with remove:"stage dyno")',
+    ]);
+    const remove = 'part #1, fluid case #1, stage dyno';
+    expect(cardIn(await crew.run('job needs', { job: '1', remove })).data['waitsFor']).toEqual([]);
+  });
+});
+
 describe('/job done, reopen, drop and edit', () => {
   it('says who and when, what can be done because of it, and fits its parts', async () => {
     const crew = await bot();
@@ -339,6 +363,16 @@ describe('/job from-set', () => {
       'multi-layer head gasket (expected Fri 4 Dec)',
       'head bolt set (not ordered)',
     ]);
+  });
+
+  it('waits for the fluid of the case it fills, under any of its names', async () => {
+    const crew = await bot();
+    await crew.run('fluid case', { name: 'Oil tank', grade: '10W-40', capacity: '6 L' });
+    await crew.press('job/take?set=fluids&key=fill-oil');
+    const waits = async () => cardIn(await crew.run('job show', { job: 'running-in oil' })).data['waitsFor'];
+    expect(await waits()).toEqual(['Oil tank (6 L short)']);
+    await crew.run('fluid bought', { what: '2 x 5 L 10W-40' });
+    expect(await waits()).toEqual([]);
   });
 
   it('has a job wait for what a left out one would have waited for', async () => {
