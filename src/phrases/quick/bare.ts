@@ -63,6 +63,7 @@ function readingsOf(
     text: `what dash is ${figures} hose`,
   };
   if (figures.includes('/')) return [thread, hose];
+  if (toOne && (value < 5 || value > 25)) return [];
   if (toOne) return value < 9 ? [ratio, afr] : value > 13 ? [afr, ratio] : [afr, ratio];
   if (value > 0.5 && value < 1.5 && /[.,]/u.test(figures)) return [lambda, mm];
   if (classes.includes(figures.replace(',', '.'))) return value >= 8 ? [size, { ...ratio }, afr] : [size];

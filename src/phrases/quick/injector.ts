@@ -10,6 +10,9 @@ const INJECTOR = vocabulary(
 const SIZE = vocabulary(
   'size sizes sized need needed power hp wheel crank engine make makes making flow cc to i in',
 );
+const SAYS_POWER = vocabulary(
+  'power hp bhp kw ps support supports good make makes leistung puissance potencia',
+);
 const POWER = vocabulary(
   'power from of hp support supports good make makes get can will they leistung puissance potencia max',
 );
@@ -22,6 +25,9 @@ const SAYS_DUTY = vocabulary('duty');
 const PRESSURE = vocabulary(
   'rated at base fuel pressure rail flow flows would be to from in then injector injectors',
 );
+
+/** Injectors are rated at this unless something else is said, kPa; common practice. */
+const USUAL_KPA = 300;
 
 /** Injectors: the size for a power, the power of a set, flow at another pressure, the longest pulse. */
 export function readInjectorLine(line: Line, context: QuickContext): QuickReading | undefined {
@@ -65,7 +71,7 @@ function size(
 function power(line: Line, fuel: { readonly fuel?: string }): QuickReading | undefined {
   const [many, flow, ...more] = line.amounts;
   if (many === undefined || flow === undefined || more.length > 0) return undefined;
-  if (!covers(line, INJECTOR, POWER, TIMES) || !(has(line, POWER) || line.asks)) return undefined;
+  if (!covers(line, INJECTOR, POWER, TIMES) || !has(line, SAYS_POWER)) return undefined;
   const isCount = many.unit === '' && Number.isInteger(many.value) && many.value >= 1 && many.value <= 16;
   const rated = withUnit(flow, 'flow');
   if (!isCount || rated === undefined) return undefined;
@@ -126,7 +132,9 @@ function atPressure(line: Line): QuickReading | undefined {
   const said = saidOf({ ...from, unit });
   if (to === undefined)
     return ask('injector', 'Is that the pressure it was rated at, or the one it is to run at?', [
-      { label: `Rated at 3 bar, wanted at ${said}`, text: `${saidOf(flow)} @ 3 bar, what at ${said}` },
+      ...(Math.abs(fromKPa - USUAL_KPA) < 1
+        ? [{ label: 'The flow in lb/h', text: `${saidOf(flow)} injectors in lb/h` }]
+        : [{ label: `Rated at 3 bar, wanted at ${said}`, text: `${saidOf(flow)} @ 3 bar, what at ${said}` }]),
       { label: `Rated at ${said}`, text: `${saidOf(flow)} @ ${said}, what at … bar`, open: true },
     ]);
   const wanted = { ...to, unit: to.unit || unit };

@@ -9,6 +9,11 @@ const TORQUE = vocabulary('torque drehmoment moment anzugsmoment couple par');
 const PRESSURE = vocabulary(
   'pressure boost vacuum vac oil fuel gauge absolute abs druck öldruck ladedruck überdruck unterdruck presión presion pression suralimentation map rail',
 );
+const SAYS_PRESSURE = vocabulary(
+  'pressure boost vacuum vac druck öldruck ladedruck überdruck unterdruck presión presion pression suralimentation',
+);
+/** Where and why something is: a remark, or a question about the car. */
+const PLACED = vocabulary('at bei on mit with by for für con avec pour');
 const COMPRESSION = vocabulary('compression comp');
 
 /** Quantities that stand by themselves, by the field they are read in; the first that is certain wins. */
@@ -27,12 +32,14 @@ const ALONE: readonly (readonly [FieldName, ReadonlySet<string>])[] = [
 export function readQuantityLine(line: Line): QuickReading | undefined {
   const [amount, second] = line.amounts;
   if (amount === undefined || second !== undefined) return undefined;
+  if (has(line, PLACED) || amount.unit.toLowerCase() === 't') return undefined;
   if (amount.unit === '') return bareLabelled(line, amount);
   const doubted = doubtful(line, amount);
   if (doubted !== undefined) return doubted;
   for (const [field, labels] of ALONE) {
     const read = readLabelled(line, amount, field, labels);
-    if (read !== undefined && covers(line, labels)) return alone(line, read, amount);
+    if (read !== undefined && covers(line, labels) && !isSensor(line, amount))
+      return alone(line, read, amount);
   }
   return undefined;
 }
@@ -52,6 +59,10 @@ function readLabelled(
   );
   return said === undefined ? read : (readAs({ ...amount, unit: `${amount.unit} ${said}` }, field) ?? read);
 }
+
+/** `150 kpa map` is a reading; `3 bar map` is what a sensor is called. */
+const isSensor = ({ words }: Line, { unit }: AmountPiece): boolean =>
+  words.includes('map') && !/^(?:k|h)pa$|^mbar$/iu.test(unit);
 
 function alone(line: Line, read: Read, amount: AmountPiece): QuickReading {
   const { dimension } = units[read.typedUnit];
@@ -136,7 +147,7 @@ function bareLabelled(line: Line, { figures }: AmountPiece): QuickReading | unde
       into.map((unit) => offer(`${figures} ${units[unit].sign}${behind}`)),
     );
   if (line.words.length === 0) return undefined;
-  if (has(line, PRESSURE) && covers(line, PRESSURE))
+  if (has(line, SAYS_PRESSURE) && covers(line, PRESSURE))
     return among('pressure', ['psi', 'kPa', 'bar'], line.words.includes('boost') ? ' boost' : '');
   if (has(line, TORQUE) && covers(line, TORQUE)) return among('torque', ['N.m', 'lbf.ft']);
   return undefined;

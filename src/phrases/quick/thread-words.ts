@@ -55,6 +55,13 @@ export function readSize(text: string, ...words: readonly ReadonlySet<string>[])
   return found !== undefined && 'read' in found ? found : undefined;
 }
 
+/** M8 and another diameter: bolts and how many of them, or how long. */
+export function otherDiameter({ named, diameter }: ThreadSize): boolean {
+  if (named?.families?.[0] !== 'iso-metric' || named.nominal === undefined || diameter === undefined)
+    return false;
+  return Math.abs(diameter.mm - Number(named.nominal)) > 1;
+}
+
 /** Measured, or what the name stands for: #10 is 0.190 in by ASME B1.1, each number 0.013 in more from 0.060. */
 function diameterOf({ diameter, named }: ThreadSize): number | undefined {
   if (diameter !== undefined) return diameter.mm;

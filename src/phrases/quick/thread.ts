@@ -1,8 +1,9 @@
 import { meaningOf } from '../threads/words.ts';
-import type { AmountPiece, Line } from './line.ts';
+import type { Line } from './line.ts';
 import { answer, ask, type QuickReading } from './reading.ts';
-import { type SizeRead, sizeOrQuestion } from './thread-words.ts';
+import { otherDiameter, type SizeRead, sizeOrQuestion } from './thread-words.ts';
 import { covers, has, PARTS, vocabulary } from './vocabulary.ts';
+import { wholePair } from './whole-pair.ts';
 
 const DRILL = vocabulary(
   'drill drilling tap tapping tapped kernloch kernlochbohrer kernbohrung bohrer vorbohren foret taraud broca macho',
@@ -10,6 +11,14 @@ const DRILL = vocabulary(
 const PITCH = vocabulary('pitch steigung pas paso tpi');
 /** A number size said in words. */
 const NUMBER_SIZE = /\bno\.? ?(?=\d{1,2}-\d\d\b)/u;
+/** Diameter, pitch and length; a tolerance beside a reading; a span over its threads. */
+const MOST_FIGURES = 4;
+/** No thread, pitch or bolt is more; a tyre is. */
+const LARGEST_FIGURE = 200;
+/** Past this a diameter is a bore's. */
+const LARGEST_MM = 64;
+/** The coarsest threads in use have a pitch of a quarter of their diameter. */
+const STEEPEST = 0.3;
 /** Larger names are of engines and cars. */
 const LARGEST_NAMED = 36;
 const OTHERS = vocabulary(
@@ -36,6 +45,9 @@ export function readThreadLine(said: Line): QuickReading | undefined {
       : undefined;
   if (line.amounts.length === 0 && !line.words.some((word) => /^m\d+$/u.test(word))) return undefined;
   if (NOT_SIZES.test(line.text) || !coveredWords(line) || !joined(line)) return undefined;
+  const pair = wholePair(line);
+  if (pair === 'talk' || line.amounts.length > MOST_FIGURES || counted(line)) return undefined;
+  if (line.amounts.some(({ value }) => value > LARGEST_FIGURE)) return undefined;
   const forDrill = has(line, DRILL);
   const found = sizeOrQuestion(
     withoutPitchWord(line),
@@ -50,7 +62,15 @@ export function readThreadLine(said: Line): QuickReading | undefined {
       found.choices.map(({ label, value }) => ({ label, text: value })),
     );
   }
-  return ofSize(line, found, forDrill);
+  return pair === 'doubt' ? spelledOut(found) : ofSize(line, found, forDrill);
+}
+
+/** The one thread that two bare numbers can be, to be said back with its units. */
+function spelledOut({ read }: SizeRead): QuickReading | undefined {
+  const [pitch] = read.pitches;
+  if (read.diameter === undefined || pitch === undefined) return undefined;
+  const text = `${read.diameter.text} mm x ${pitch.text} ${pitch.how === 'tpi' ? 'tpi' : 'mm'}`;
+  return ask('thread', 'A diameter and a pitch?', [{ label: text, text }]);
 }
 
 /** `no 10-24` is `#10-24`. */
@@ -74,6 +94,10 @@ function pitchAlone({ amounts, words, text }: Line): QuickReading | undefined {
     },
   ]);
 }
+
+/** `2 x 1/8 npt`, `4 m8`: how many of them. */
+const counted = ({ text }: Line): boolean =>
+  /^\d{1,2}(?: ?x ?| )(?:m ?\d|\d{1,2}\/\d|#)/u.test(text) && !/^[1-4] \d{1,2}\/\d/u.test(text);
 
 /** Every word is one of a thread's, or names the part it is on. */
 function coveredWords(line: Line): boolean {
@@ -130,8 +154,19 @@ function ofSize(line: Line, size: SizeRead, forDrill: boolean): QuickReading | u
   if (pipe !== undefined)
     return named?.nominal === undefined ? undefined : answer('thread', 'thread', numbers, said);
   if (pitchMm === undefined) return withoutPitch(line, size);
-  if (named?.nominal === undefined && looksLikeCounting(line)) return undefined;
+  if (named?.families?.[0] === 'iso-metric' && line.amounts.length > 3) return undefined;
+  if (otherDiameter(read) || (named?.nominal === undefined && strange(line, size))) return undefined;
   return answer('thread', 'thread', numbers, said);
+}
+
+/** What no thread has: too steep, too large, or a size in inches beside a bare pitch in mm. */
+function strange({ amounts }: Line, { diameterMm = 0, pitchMm = 0, read }: SizeRead): boolean {
+  const bare = amounts.every(({ unit }) => unit === '');
+  const mixed =
+    bare &&
+    (read.diameter?.mm ?? 0) !== Number(read.diameter?.text.replace(',', '.')) &&
+    read.pitches[0]?.how === 'mm';
+  return pitchMm > STEEPEST * diameterMm || diameterMm > LARGEST_MM || mixed;
 }
 
 function withoutPitch(line: Line, { read, text, diameterMm }: SizeRead): QuickReading | undefined {
@@ -152,12 +187,4 @@ function withoutPitch(line: Line, { read, text, diameterMm }: SizeRead): QuickRe
       { kind: 'torque', label: `Torque of M${name}, class 10.9`, text: `m${name} 10.9` },
     ],
   };
-}
-
-/** Two small whole numbers side by side are a score or a count as much as a thread. */
-function looksLikeCounting({ amounts, words }: Line): boolean {
-  const [first, second] = amounts;
-  if (first === undefined || second === undefined || words.length > 0) return false;
-  const whole = ({ figures, unit }: AmountPiece) => /^\d{1,2}$/u.test(figures) && unit === '';
-  return whole(first) && whole(second) && second.after !== 'x';
 }

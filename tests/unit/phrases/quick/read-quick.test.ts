@@ -50,6 +50,16 @@ describe('a line of free text', () => {
     ['a reading reported', 'oil pressure was 55 psi hot'],
     ['a person mentioned', '<@123456789012345678> 21.9 x 1.5'],
     ['a smile', ':-) 8'],
+    ['a count of bolts', '20 x m8 8.8 bolts'],
+    ['bolts and their length', 'm10 10.9 x 60'],
+    ['a count of plugs', '2 x 1/8 npt'],
+    ['a wheel', '17 x 8'],
+    ['a bolt circle', '4x100'],
+    ['a tyre', '225/45 17'],
+    ['two mixtures', '0.7 0.8'],
+    ['a torque beside a bolt', 'm10 at 60nm'],
+    ['a sensor', 'fit the 3 bar map sensor'],
+    ['a price', 'how much for 2 x 440cc?'],
     ['a day without a calendar', 'when is good friday 2027'],
   ])('%s is talk', (_what, text) => {
     expect(read(text)).toEqual({ verdict: 'none' });
