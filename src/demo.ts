@@ -7,6 +7,7 @@ import { addDays, type Day, dayAt, instantOf, wallTime } from './core/time.ts';
 import type { WorkingDays } from './core/working-days.ts';
 import { DemoJobs, writeDemoJobs } from './demo-jobs.ts';
 import { DemoParts, writeDemoParts } from './demo-parts.ts';
+import { DemoReadings, writeDemoReadings } from './demo-readings.ts';
 import { DemoStages, writeDemoFluids, writeDemoMeasures } from './demo-stages.ts';
 import { place } from './records/orders/place.ts';
 import type { TeamSettings } from './records/team/team.ts';
@@ -46,6 +47,7 @@ const Demonstration = z.object({
   parts: DemoParts,
   jobs: DemoJobs,
   stages: DemoStages,
+  readings: DemoReadings,
 });
 
 /** A build of our own invention, to try things on. */
@@ -109,6 +111,7 @@ function writeOrders(
   writeDemoFluids(record, build.id, demo.stages, today);
   writeDemoJobs(record, build.id, demo.jobs, today, days);
   writeDemoMeasures(record, build.id, demo.stages, today);
+  writeDemoReadings(record, build.id, demo.readings, today, record.settings.read().zone);
 }
 
 /** The latest instant at which a working day's morning message was due. */
