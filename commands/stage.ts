@@ -1,39 +1,39 @@
 import { z } from 'zod';
-import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
-import { buildHere, openBuildHere } from '../src/bot/crew.ts';
-import { casesHere } from '../src/bot/fluids.ts';
+import { action, defineCommand, subcommand } from '../src/bot/command.ts';
+import { openBuildHere } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { PAGE_ARG } from '../src/bot/pages.ts';
 import { placeHere } from '../src/bot/place-here.ts';
-import { kindsHere } from '../src/bot/readings.ts';
 import { conditionTyped } from '../src/bot/stage-asks.ts';
-import { NONE, stageFactsHere, stagesHere } from '../src/bot/stage-names.ts';
 import {
   conditionMeant,
   dropHere,
-  listStages,
-  partOrderForm,
   passHere,
-  readForm,
   reportStage,
-  saidConditions,
   saidPressed,
   saidTyped,
-  showConditions,
-  showSteps,
-  stageHere,
   withUndo,
-} from '../src/bot/stages.ts';
+} from '../src/bot/stage-deeds.ts';
+import { partOrderForm, readForm } from '../src/bot/stage-forms.ts';
+import { NONE, stageFactsHere, stagesHere } from '../src/bot/stage-names.ts';
+import {
+  FIRST,
+  offerAll,
+  offerBehind,
+  offerCases,
+  offerJobs,
+  offerKinds,
+  offerParts,
+  offerSaid,
+  offerStages,
+} from '../src/bot/stage-offers.ts';
+import { listStages, showConditions, showSteps, stageHere } from '../src/bot/stages.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { blank, line } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
-import { suggestCases } from '../src/records/fluids/find-case.ts';
-import { litresOf } from '../src/records/fluids/say-fluid.ts';
-import { suggestParts } from '../src/records/parts/find-part.ts';
 import { addStage, askFor, moveStage, removeStage, renameStage } from '../src/records/stages/edit-stages.ts';
-import { findStage, suggestStages } from '../src/records/stages/find-stage.ts';
-import { sayCondition } from '../src/records/stages/say-condition.ts';
-import type { Stage, StageCondition } from '../src/records/stages/stage.ts';
+import { findStage } from '../src/records/stages/find-stage.ts';
+import type { Stage } from '../src/records/stages/stage.ts';
 import { plain } from '../src/records/suppliers/supplier.ts';
 
 const stageName = line(80);
@@ -44,37 +44,6 @@ const words = line(150);
 const limit = line(60);
 const reason = line(200);
 const condition = z.coerce.number().int();
-
-const offerStages: Suggest = (typed, hand) => suggestStages(stagesHere(hand), typed);
-const offerBehind: Suggest = (typed, hand) => [
-  ...(FIRST.includes(plain(typed)) ? [{ label: 'In front of all', value: FIRST }] : []),
-  ...offerStages(typed, hand),
-];
-const offerSaid: Suggest = (typed, hand) =>
-  offerConditions(hand, saidConditions(stageFactsHere(hand)), typed);
-const offerAll: Suggest = (typed, hand) =>
-  offerConditions(
-    hand,
-    stagesHere(hand).flatMap(({ conditions }) => conditions),
-    typed,
-  );
-const offerJobs: Suggest = (typed, hand) => {
-  const build = buildHere(hand);
-  const jobs = build === undefined ? [] : hand.record.jobs.ofBuild(build.id);
-  return jobs
-    .filter(({ name, dropped }) => !dropped && plain(name).includes(plain(typed)))
-    .map(({ id, name }) => ({ label: name.slice(0, 100), value: `#${id}` }));
-};
-const offerParts: Suggest = (typed, hand) => {
-  const build = buildHere(hand);
-  return build === undefined ? [] : suggestParts(hand.record, build.id, typed);
-};
-const offerKinds: Suggest = (typed, hand) =>
-  kindsHere(hand)
-    .filter(({ name }) => name.includes(plain(typed)))
-    .map(({ name }) => ({ label: name, value: name }));
-
-const FIRST = 'first';
 
 export default defineCommand({
   description: 'The stages of the build: what each asks for, how it is gone through, and passing it',
@@ -141,7 +110,7 @@ export default defineCommand({
         stage: offerStages,
         job: offerJobs,
         part: offerParts,
-        fluid: (typed, hand) => suggestCases(casesHere(hand), typed, litresOf(hand.record)),
+        fluid: offerCases,
         reading: offerKinds,
         undo_before: offerStages,
       },
@@ -265,16 +234,5 @@ function dropTyped(hand: Hand, typed: string, stageTypedIn: string | undefined):
     stageTypedIn === undefined
       ? facts.stages.flatMap(({ conditions }) => conditions)
       : stageHere(facts, stageTypedIn).conditions;
-  return dropHere(hand, conditionMeant(among, typed, 'condition', facts).id);
-}
-
-function offerConditions(
-  hand: Hand,
-  conditions: readonly StageCondition[],
-  typed: string,
-): ReturnType<Suggest> {
-  const facts = stageFactsHere(hand);
-  return conditions
-    .map(({ id, condition: one }) => ({ label: sayCondition(one, facts).slice(0, 100), value: `#${id}` }))
-    .filter(({ label }) => plain(label).includes(plain(typed)));
+  return dropHere(hand, conditionMeant(hand, among, typed, 'condition').id);
 }

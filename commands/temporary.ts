@@ -2,11 +2,11 @@ import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
 import { crewOf } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
+import { knownHere } from '../src/bot/measure-ties.ts';
 import {
   againTemporary,
   changeTemporary,
   countAs,
-  knownHere,
   measureHere,
   measuresHere,
   putRequired,

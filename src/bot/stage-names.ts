@@ -65,13 +65,13 @@ export function nextStage(facts: StageFacts): Stage {
  *
  * @throws UserError 'stale-message' when it has been left out.
  */
-export function conditionNamed(
-  facts: StageFacts,
+export function conditionHere(
+  hand: Hand,
   id: number,
-  written: (id: number) => number | undefined,
 ): { readonly stage: Stage; readonly condition: StageCondition } {
-  const now = written(id) ?? id;
-  for (const stage of facts.stages) {
+  const build = buildHere(hand);
+  const now = (build && hand.record.stages.written(build.id, id)) ?? id;
+  for (const stage of stagesHere(hand)) {
     const condition = stage.conditions.find((one) => one.id === now);
     if (condition !== undefined) return { stage, condition };
   }

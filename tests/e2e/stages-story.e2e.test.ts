@@ -175,4 +175,23 @@ describe('a build from bare block to sign-off', () => {
     const second = await crew.press(card, 'Undone', { as: 'Cleo' });
     expect(second.text).toContain('“fan off” was undone by Bram on Mon 7 Dec. Nothing was changed.');
   });
+
+  it('offers what is known for everything that has a name', async () => {
+    await using crew = await crewAtWork();
+    await done(crew, '/part add name:"turbo drain hose"');
+    await done(crew, '/fluid case name:sump grade:10W-40 capacity:"5.6 L"');
+    await done(crew, '/temporary put what:"fan off"');
+    const offered = async (line: string): Promise<readonly string[]> =>
+      (await crew.channel.hands('Ada').suggest(line, line.length)).map(({ label }) => label);
+    expect(await offered('/ready stage:"first st')).toEqual(['First start']);
+    expect(await offered('/temporary undone measure:fa')).toEqual(['#1 fan off']);
+    expect(await offered('/temporary put what:x until:hose')).toEqual(['Part: turbo drain hose']);
+    expect(await offered('/temporary put what:x undo_before:map')).toEqual(['Mapping']);
+    expect(await offered('/fluid poured what:')).toEqual(['5.6 L into sump']);
+    expect(await offered('/fluid bought what:10')).toEqual(['6 x 1 L 10W-40']);
+    expect((await offered('/stage said what:'))[0]).toContain('Somebody says: turned over by hand');
+    await done(crew, '/stage said what:"turned over by hand"');
+    expect((await offered('/stage said what:'))[0]).toContain('Somebody says: everything in the oil circuit');
+    expect(await offered('/stage ask stage:fluids reading:coolant')).toEqual(['coolant temperature']);
+  });
 });
