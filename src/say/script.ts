@@ -38,6 +38,9 @@ export interface Script {
   run(line: string): Promise<Spoken>;
 }
 
+/** What stands in the place of an answer that is still being worked on. */
+const UNDER_WAY = 'Working on it';
+
 export function openScript(parts: ScriptParts): Script {
   const { channel, chargehand, results, heard, as, setClock, filesTo } = parts;
   let hands: Hands = channel.hands(as);
@@ -126,13 +129,31 @@ export function openScript(parts: ScriptParts): Script {
     if (outcome.kind === 'refused') return refused(outcome.problem);
     if (outcome.kind === 'unanswered') return refused('No answer came in time.');
     if (outcome.kind === 'posted') return listened(outcome.message);
+    const text = textOf(outcome.kind === 'answered' ? await finished(outcome) : outcome);
     const result = results.get(outcome.interactionId);
-    const text = textOf(outcome);
     if (result && !result.ok) {
       const data = result.reply.kind === 'answer' ? result.reply.data : null;
       return { ok: false, text, data, error: result.error.message };
     }
     return done(text, result?.reply.kind === 'answer' ? result.reply.data : null);
+  }
+
+  /** Waits for the answer itself where the message so far only says how far the work has come. */
+  async function finished(answered: Outcome & { kind: 'answered' }): Promise<Outcome & { kind: 'answered' }> {
+    const begun = answered.message;
+    if (!read(begun).startsWith(UNDER_WAY)) return answered;
+    const now = channel.messages(begun.channel_id).find(({ id }) => id === begun.id);
+    if (now !== undefined && !read(now).startsWith(UNDER_WAY)) return { ...answered, message: now };
+    const { promise, resolve } = Promise.withResolvers<WireMessage>();
+    const stop = channel.onMessage((message, what) => {
+      if (message.id !== begun.id) return;
+      // an answer meant for one person alone takes the place of what all could see
+      if (what === 'removed') setImmediate(() => resolve(hands.sees(begun.channel_id).at(-1) ?? begun));
+      else if (!read(message).startsWith(UNDER_WAY)) resolve(message);
+    });
+    const message = await promise;
+    stop();
+    return { ...answered, message };
   }
 
   function textOf(outcome: Exclude<Outcome, { kind: 'refused' | 'unanswered' | 'posted' }>): string {
