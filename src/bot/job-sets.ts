@@ -104,7 +104,7 @@ export function takeFromSet(hand: Hand, set: string, key: string, page?: number)
     const left = offerSet(hand, set, page);
     return {
       ...left,
-      certainty: `Taken: ${changed.value.map((job) => job.name).join(', ')}. ${left.certainty ?? ''}`,
+      certainty: `Taken: ${changed.value.map((job) => job.name).join(', ')}.`,
       buttons: [...(left.buttons ?? []), undoButton(changed)],
       inPlace: true,
       data: { ...left.data, said: changed.said, change: changed.changeId },

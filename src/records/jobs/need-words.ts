@@ -36,6 +36,12 @@ export function readNeeds(
   field: string,
 ): readonly NamedNeed[] {
   const all = splitNeeds(typed);
+  if (all.length === 0) {
+    throw new UserError(
+      'bad-input',
+      `${field}: nothing was named. Nothing was changed. Type names with commas between: sump gasket, job #3, stage:first-start.`,
+    );
+  }
   return all.map((each, index) => {
     const wanted = readNeed(each);
     const found = candidates(record, book, buildId, wanted);

@@ -32,7 +32,10 @@ export function startAnswer(view: StartView): Answer {
     kind: 'answer',
     subject: 'When',
     result: `${plan.stage.name}: ${sayDay(p50, today)}`,
-    certainty: `As likely before as after. One chance in ten by ${sayDay(p10, today)}, nine in ten by ${sayDay(p90, today)}.`,
+    certainty:
+      p10 === p90
+        ? 'The same day in eight runs of ten.'
+        : `As likely before as after. One chance in ten by ${sayDay(p10, today)}, nine in ten by ${sayDay(p90, today)}.`,
     items: gainItems(found.gains, today),
     facts: driverFacts(found, today),
     smallPrint: smallPrint(view),
@@ -123,10 +126,10 @@ function sayGain(days: number): string {
 function smallPrint({ plan, found, evenings, saidEvenings }: StartView): readonly string[] {
   const kinds = new Set(plan.awaited.map(({ kind }) => kind));
   return [
-    `${found.runs} runs of ${plan.jobs.length} jobs, lengths by the beta distribution of their three figures, the same chances every time it is asked.`,
+    `${found.runs} runs of ${countOf(plan.jobs.length)}, lengths by the beta distribution of their three figures, the same chances every time it is asked.`,
     `${saidEvenings ? 'You work' : 'Nobody has said when you work, so it is taken that you work'} ${evenings}, ${plan.crew.people} ${plan.crew.people === 1 ? 'person' : 'people'}; /when evenings changes it.`,
     plan.unknownLength > 0
-      ? `${plan.unknownLength} jobs whose length nobody has said are taken as ${sayMinutes(UNKNOWN_MINUTES)} (common practice).`
+      ? `${countOf(plan.unknownLength)} whose length nobody has said: taken as ${sayMinutes(UNKNOWN_MINUTES)} (common practice).`
       : '',
     kinds.has('not ordered')
       ? `What is not ordered is taken as here in ${NOT_ORDERED.least} to ${NOT_ORDERED.late} days, likely ${NOT_ORDERED.likely}, as if ordered today (common practice).`
@@ -140,5 +143,7 @@ function smallPrint({ plan, found, evenings, saidEvenings }: StartView): readonl
     'What is asked of people or readings at a stage takes no time in it.',
   ].filter(Boolean);
 }
+
+const countOf = (jobs: number): string => `${jobs} ${jobs === 1 ? 'job' : 'jobs'}`;
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;

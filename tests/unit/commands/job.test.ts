@@ -119,6 +119,7 @@ describe('/job add', () => {
     [{ name: 'a job', minutes: '2-1 h' }, 'not in order'],
     [{ name: 'a job', people: 0 }, 'people: must be at least 1'],
     [{ name: 'a job', stage: 'lunch' }, 'No stage is called "lunch"'],
+    [{ name: 'a job', needs: ' , ;' }, 'needs: nothing was named'],
     [{ name: 'a job', needs: 'job:nothing' }, 'There is no job called "nothing"'],
     [{ name: 'a job', needs: 'stage:lunch' }, 'There is no stage called "lunch"'],
   ])('refuses %j and writes nothing', async (options, said) => {

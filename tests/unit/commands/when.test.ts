@@ -20,6 +20,7 @@ describe('/when date', () => {
     // from Monday 23 November: Tuesday, Thursday, Saturday and Tuesday again
     const card = cardIn(await crew.run('when date'));
     expect(card.result).toBe('First start: Tue 1 Dec');
+    expect(card.certainty).toBe('The same day in eight runs of ten.');
     expect(card.data).toMatchObject({
       stage: 'first-start',
       tenthOn: '2026-12-01',
@@ -100,7 +101,7 @@ describe('/when date', () => {
     await add(crew, 'fill it', { stage: 'fluids', needs: 'part:+plug, part:+ring' });
     const { smallPrint, data } = cardIn(await crew.run('when date'));
     const words = smallPrint?.join(' ') ?? '';
-    expect(words).toContain('1 jobs whose length nobody has said');
+    expect(words).toContain('1 job whose length nobody has said: taken as');
     expect(words).toContain('What is not ordered is taken as here in 3 to 21 days');
     expect(data['gains']).toMatchObject([{ name: 'all 2 not ordered' }, {}, {}]);
   });

@@ -77,6 +77,7 @@ describe('joints by the words of a job', () => {
     ['fit cylinder head', ['head gasket', 'head bolt set']],
     ['turbo feed line', ['turbo feed copper washer', 'turbo drain gasket']],
     ['fit fuel rails', ['injector seal set']],
+    ['change turbo', ['turbo inlet gasket', 'turbo stud and nut set']],
     ['polish the wings', []],
     ['headlamp', []],
   ])('%s: %j', (words, parts) => {
