@@ -63,7 +63,7 @@ function namedThread(reading: QuickAnswer): Handover {
   const name = threadName(thread);
   const result = wantsDrill
     ? `${sayNumber(drillMm, 3)} mm drill for ${name}`
-    : `${sayNumber(thread.pitchMm, 4)} mm pitch: ${name} is the coarse thread`;
+    : `${sayNumber(thread.pitchMm, 4)} mm pitch${thread.tpi === undefined ? '' : ` (${thread.tpi} tpi)`}: ${name}${thread.family === 'iso-metric' ? ' is the coarse thread' : ''}`;
   return {
     kind: 'handover',
     asks: { kind: 'run', command: 'thread', subcommand: null, options: { size: thread.id } },
