@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { crewOf, suggestDays } from '../src/bot/crew.ts';
+import { suggestDue } from '../src/bot/due-day.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { orderByHere } from '../src/bot/order-by-here.ts';
 import { orderCard, orderHere, purchaseCard, suggestOrdersHere } from '../src/bot/order-here.ts';
@@ -59,7 +60,7 @@ export default defineCommand({
         chaser,
         link,
       }),
-      suggest: { what: suggestNewParts, supplier: bySupplier, due: suggestDays },
+      suggest: { what: suggestNewParts, supplier: bySupplier, due: suggestDue },
       run: (input, hand) => tasks.place(hand, input),
     }),
     several: subcommand({
@@ -77,7 +78,7 @@ export default defineCommand({
         chaser,
         link,
       }),
-      suggest: { supplier: bySupplier, due: suggestDays },
+      suggest: { supplier: bySupplier, due: suggestDue },
       run: (input, hand) => tasks.several(hand, input),
     }),
     list: subcommand({
@@ -122,7 +123,7 @@ export default defineCommand({
         rest: due.optional().describe('The day promised for what is still missing'),
         note,
       }),
-      suggest: { order: suggestOrdersHere, rest: suggestDays },
+      suggest: { order: suggestOrdersHere, rest: suggestDue },
       run: (input, hand) => tasks.arrived(hand, input),
     }),
     parcel: subcommand({
@@ -136,7 +137,7 @@ export default defineCommand({
         rest: due.optional().describe('The day promised for what is missing'),
         note,
       }),
-      suggest: { order: suggestOrdersHere, rest: suggestDays },
+      suggest: { order: suggestOrdersHere, rest: suggestDue },
       run: ({ order: any, ...given }, hand) => tasks.parcelArrived(hand, purchaseOf(hand, any), given),
     }),
     date: subcommand({
@@ -146,7 +147,7 @@ export default defineCommand({
         order,
         due: due.describe('The new day, e.g. 12 Dec, in 5 working days, next Tuesday'),
       }),
-      suggest: { order: suggestOrdersHere, due: suggestDays },
+      suggest: { order: suggestOrdersHere, due: suggestDue },
       run: (input, hand) => tasks.date(hand, input.order, input.due),
     }),
     chased: subcommand({
@@ -163,7 +164,7 @@ export default defineCommand({
         outcome: outcome.describe('Kept as it is, replaced by the supplier, or given back'),
         due: due.optional().describe('The day promised for a replacement'),
       }),
-      suggest: { order: suggestOrdersHere, due: suggestDays },
+      suggest: { order: suggestOrdersHere, due: suggestDue },
       run: (input, hand) => tasks.settle(hand, input.order, input.outcome, input.due),
     }),
     cancel: subcommand({

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
-import { openBuildHere, suggestDays } from '../src/bot/crew.ts';
+import { openBuildHere } from '../src/bot/crew.ts';
+import { suggestDue } from '../src/bot/due-day.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { partHere, suggestNewParts, suggestPartsHere } from '../src/bot/part-here.ts';
 import {
@@ -164,7 +165,7 @@ export default defineCommand({
         came,
         link: line(300).optional().describe('The message that holds its photo or document'),
       }),
-      suggest: { part: suggestPartsHere, to: bySupplier, due: suggestDays },
+      suggest: { part: suggestPartsHere, to: bySupplier, due: suggestDue },
       run: (input, hand) => takeOut(hand, input),
     }),
     back: subcommand({

@@ -1,8 +1,8 @@
 import { sayDay } from '../core/time.ts';
-import { UserError } from '../core/user-error.ts';
+import { type Choice, UserError } from '../core/user-error.ts';
 import { plain, type Supplier } from '../records/suppliers/supplier.ts';
 import { daysOf } from '../records/suppliers/supplier-days.ts';
-import { crewOf, type DayRead, readDay } from './crew.ts';
+import { crewOf, type DayRead, readDay, suggestDays } from './crew.ts';
 import type { Hand } from './hand.ts';
 
 /**
@@ -25,9 +25,23 @@ export function readDue(hand: Hand, typed: string | undefined, supplierName: str
     };
   }
   const read = readDay(hand, field, typed, days);
-  const counted = supplier !== undefined && /work|business/i.test(typed) && keepsOwnDays(supplier);
+  const counted = supplier !== undefined && IN_WORKING_DAYS.test(typed) && keepsOwnDays(supplier);
   return counted ? { ...read, readAs: `${read.readAs} Counted by ${whoseDays(supplier)}.` } : read;
 }
+
+/** A span in working days is offered as it is typed: whose days it counts hangs on the supplier. */
+export function suggestDue(typed: string, hand: Hand): readonly Choice[] {
+  if (typed.trim() === '') {
+    return ['tomorrow', 'in 3 working days', 'in 5 working days', 'in 2 weeks'].flatMap((span) =>
+      suggestDue(span, hand),
+    );
+  }
+  const days = suggestDays(typed, hand);
+  if (!IN_WORKING_DAYS.test(typed) || days.length !== 1) return days;
+  return [{ label: `${typed}, as the supplier works`.slice(0, 100), value: typed.slice(0, 100) }];
+}
+
+const IN_WORKING_DAYS = /work|business/i;
 
 const keepsOwnDays = ({ country, shutdowns }: Supplier): boolean => country !== null || shutdowns.length > 0;
 

@@ -57,9 +57,9 @@ export function placeHere(hand: Hand, wanted: Wanted, checked?: string): Answer 
   return reportOrder(hand, { ...changed, value: order }, certainty.filter(Boolean).join(' '));
 }
 
-/** A price as typed, in the crew's own money where no currency stands. */
-export function moneyHere(hand: Hand, typed: string): Money {
-  return readMoney(typed, homeCurrency(crewOf(hand).settings.country), decimalsOf);
+/** A price as typed; where no currency stands, in this one, or else in the crew's own. */
+export function moneyHere(hand: Hand, typed: string, currency?: string): Money {
+  return readMoney(typed, currency ?? homeCurrency(crewOf(hand).settings.country), decimalsOf);
 }
 
 /** Whose chase it is: the person picked, or the asker. */

@@ -1,6 +1,7 @@
 import type { Answer, Form } from '../core/reply.ts';
 import { UserError } from '../core/user-error.ts';
 import { type LineRead, readOrderLines } from '../phrases/order-lines.ts';
+import type { Money } from '../records/orders/order.ts';
 import { placePurchase, type WantedLine } from '../records/purchases/place-purchase.ts';
 import { crewOf, openBuildHere } from './crew.ts';
 import { readDue } from './due-day.ts';
@@ -31,8 +32,13 @@ export function placeSeveral(hand: Hand, wanted: WantedSeveral, field = 'lines')
   const { today } = crewOf(hand);
   const read = linesIn(wanted.lines, field);
   const due = readDue(hand, wanted.due, wanted.supplier);
-  const lines = read.map((line) => wantedLine(hand, line));
-  const carriage = wanted.carriage === undefined ? null : moneyHere(hand, wanted.carriage);
+  const prices = [...read.map(({ price }) => price), wanted.carriage ?? null];
+  const money = moneyOf(
+    hand,
+    prices.filter((price) => price !== null),
+  );
+  const lines = read.map((line) => wantedLine(line, money));
+  const carriage = wanted.carriage === undefined ? null : money(wanted.carriage);
   const changed = askedAs(field, () =>
     hand.change((record) =>
       placePurchase(
@@ -120,10 +126,19 @@ function linesIn(typed: string, field: string): readonly LineRead[] {
   }
 }
 
-function wantedLine(hand: Hand, { name, quantity, price, each }: LineRead): WantedLine {
+function wantedLine({ name, quantity, price, each }: LineRead, money: (typed: string) => Money): WantedLine {
   if (price === null) return { what: name, quantity, price: null };
-  const { minor, currency } = moneyHere(hand, price);
+  const { minor, currency } = money(price);
   return { what: name, quantity, price: { minor: each ? minor * quantity : minor, currency } };
+}
+
+/** An order is paid in one currency: where only one is named, it is that of the bare amounts too. */
+function moneyOf(hand: Hand, prices: readonly string[]): (typed: string) => Money {
+  const named = new Set(
+    prices.filter((price) => /[^\d.,'’\s]/u.test(price)).map((price) => moneyHere(hand, price).currency),
+  );
+  const [only, ...others] = named;
+  return (typed) => moneyHere(hand, typed, others.length === 0 ? only : undefined);
 }
 
 /** A line so that it is read the same way again, whatever its name looks like. */

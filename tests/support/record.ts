@@ -59,12 +59,23 @@ export function openRecord(): OpenRecord {
 
 /** Everything a team's file holds of the crew's record, row by row; bookkeeping and used-up numbers are left out. */
 export function contentOf(db: Database): readonly string[] {
-  return ['settings', 'build', 'supplier', 'part', 'part_name', 'part_move', 'orders', 'arrival'].flatMap(
-    (table) =>
-      db
-        .prepare(`SELECT * FROM ${table} ORDER BY id`)
-        .all()
-        .map((row) => `${table} ${JSON.stringify(row)}`),
+  return [
+    'settings',
+    'build',
+    'supplier',
+    'part',
+    'part_name',
+    'part_move',
+    'shutdown',
+    'purchase',
+    'rate',
+    'orders',
+    'arrival',
+  ].flatMap((table) =>
+    db
+      .prepare(`SELECT * FROM ${table} ORDER BY id`)
+      .all()
+      .map((row) => `${table} ${JSON.stringify(row)}`),
   );
 }
 

@@ -1,7 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { writeActionRef } from '../../../src/bot/action-ref.ts';
+import type { Hand } from '../../../src/bot/hand.ts';
 import type { Result } from '../../../src/bot/request.ts';
-import { type CrewBot, cardIn, formIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
+import {
+  allCommands,
+  type CrewBot,
+  cardIn,
+  formIn,
+  openCrewBot,
+  refusalIn,
+  TEAM,
+} from '../../support/bot.ts';
 import { contentsOf } from '../../support/crew-content.ts';
 
 const LINES = 'head gasket 84.50; M8 flange bolt x10 12; copper washer 14x18 x6 3.20';
@@ -84,6 +93,19 @@ describe('/order several', () => {
     expect(cardIn(await bot.run('order place', one)).data).toMatchObject({
       carriageMinor: 500,
       orders: [{ what: 'oil pump', quantity: 2, priceMinor: 8000 }],
+    });
+  });
+
+  it('is paid in the one currency that is named', async () => {
+    const bot = await openCrewBot();
+    const { data } = cardIn(await several(bot, { lines: 'seal kit EUR 138; pulley x2 44.50 each' }));
+    expect(data).toMatchObject({
+      carriageMinor: 650,
+      currency: 'EUR',
+      orders: [
+        { priceMinor: 13_800, currency: 'EUR' },
+        { priceMinor: 8_900, currency: 'EUR' },
+      ],
     });
   });
 
@@ -309,5 +331,29 @@ describe('/order by', () => {
     const bot = await openCrewBot();
     await bot.run('order place', { what: 'pump', supplier: 'Norvale', due: '2026-12-04' });
     expect(refusalIn(await bot.run('order by', options)).message).toContain(said);
+  });
+});
+
+describe('what is offered while a day is typed', () => {
+  it.each([
+    [
+      'in 5 working days',
+      [{ label: 'in 5 working days, as the supplier works', value: 'in 5 working days' }],
+    ],
+    ['4 Dec', [{ label: 'Fri 4 Dec (4 Dec)', value: '2026-12-04' }]],
+    ['in 5 workin', []],
+  ])('%s', async (typed, offered) => {
+    const catalogue = await allCommands();
+    const bot = await openCrewBot(catalogue);
+    const suggest = catalogue.runnable('order', 'place')?.suggest['due'];
+    const { record } = bot.teams.at(TEAM);
+    const hand = { record, clock: bot.clock } as unknown as Hand; // the only parts that reading a day looks at
+    expect(suggest?.(typed, hand)).toEqual(offered);
+    expect(suggest?.('', hand).map(({ value }) => value)).toEqual([
+      '2026-11-24',
+      'in 3 working days',
+      'in 5 working days',
+      '2026-12-07',
+    ]);
   });
 });
