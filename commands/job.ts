@@ -174,8 +174,11 @@ export default defineCommand({
     drop: action({ input: z.object(pressed), run: (input, hand) => moveJob(hand, input.job, dropJob) }),
     renew: action({ input: z.object({ ...pressed, part: line(120) }), run: renewHere }),
     'from-set': action({
-      input: z.object({ set: line(60), page }),
-      run: (input, hand) => ({ ...offerSet(hand, input.set, input.page), inPlace: hand.pressedInPlace }),
+      input: z.object({ set: line(60), page: page.optional() }),
+      run: (input, hand) => ({
+        ...offerSet(hand, input.set, input.page ?? 1),
+        inPlace: hand.pressedInPlace && input.page !== undefined,
+      }),
     }),
     take: action({
       input: z.object({ set: line(60), key: line(60), page: page.optional() }),

@@ -45,7 +45,10 @@ export default defineCommand({
         tools: z.string().max(200).optional(),
         page,
       }),
-      run: (input, hand) => ({ ...now(input, hand), inPlace: hand.pressedInPlace && input.page !== 1 }),
+      run: (input, hand) => ({
+        ...now(input, hand),
+        inPlace: hand.pressedInPlace && input.page !== undefined,
+      }),
     }),
   },
 });

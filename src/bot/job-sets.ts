@@ -118,7 +118,7 @@ export function takeFromSet(hand: Hand, set: string, key: string, page?: number)
     certainty: 'Parts they need that nobody had named are written down as not ordered.',
     working: changed.value.map(({ id, name: job }) => `#${id} ${job}`),
     buttons: [
-      { label: 'What can be done now', does: { command: 'now', action: 'page', args: { page: 1 } } },
+      { label: 'What can be done now', does: { command: 'now', action: 'page', args: {} } },
       undoButton(changed),
     ],
     audience: 'crew',

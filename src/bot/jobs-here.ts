@@ -109,7 +109,7 @@ function jobAgain(record: TeamRecord, id: number): Job {
 
 const NOW_BUTTON: Button = {
   label: 'What can be done now',
-  does: { command: 'now', action: 'page', args: { page: 1 } },
+  does: { command: 'now', action: 'page', args: {} },
 };
 
 /** Marks a job as done and says what can be done because of it. */

@@ -131,7 +131,7 @@ function nothingToDo({ key, name }: StageFact): Answer {
     buttons: [
       {
         label: 'Starting set',
-        does: { command: 'job', action: 'from-set', args: { set: key, page: 1 } },
+        does: { command: 'job', action: 'from-set', args: { set: key } },
       },
     ],
     audience: 'crew',

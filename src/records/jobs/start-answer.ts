@@ -41,7 +41,7 @@ export function startAnswer(view: StartView): Answer {
     smallPrint: smallPrint(view),
     buttons: [
       { label: 'Order by', does: { command: 'when', action: 'order-by', args: { stage: plan.stage.key } } },
-      { label: 'What can be done now', does: { command: 'now', action: 'page', args: { page: 1 } } },
+      { label: 'What can be done now', does: { command: 'now', action: 'page', args: {} } },
     ],
     ...(stages.length < 2
       ? {}
