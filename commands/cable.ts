@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { quantity } from '../src/bot/quantity-option.ts';
+import { quantity, runLength } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { classResistance } from '../src/calc/electrics/copper.ts';
 import { batteryResistance, crankingCurrent, crankingVoltage } from '../src/calc/electrics/cranking.ts';
@@ -17,7 +17,7 @@ const STARTER_DROP_V = 0.5;
 /** Largest cross-section with a gauge number: 4/0. */
 const THICKEST_GAUGE_MM2 = 107.3;
 
-const length = quantity('length', 'length', 'Length of the cable one way, e.g. 4.5 m');
+const length = runLength('length', 'Length of the cable one way, e.g. 4.5 m');
 const current = quantity('current', 'current', 'Current, e.g. 300 A');
 const back = z.enum(['body', 'cable']).default('body').describe('Returns through the body, or a cable alike');
 const temp = quantity('temp', 'temperature', 'Copper of the cable').prefault('20 °C');

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { gaugePressure, quantity, turningSpeed } from '../src/bot/quantity-option.ts';
+import { gaugePressure, quantity, runLength, turningSpeed } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { oilCoolerAnswer, oilLineAnswer, restrictorAnswer } from '../src/calc/fluids/oil-flow-answer.ts';
 import { gradeLimitsAnswer, gradeOfOilAnswer } from '../src/calc/fluids/oil-grade-answer.ts';
@@ -92,7 +92,7 @@ const line = subcommand({
   input: z.object({
     flow: quantity('flow', 'flow', 'Flow of oil, e.g. 40 L/min'),
     bore: quantity('bore', 'length', 'Inside diameter, e.g. 12.7 mm; left out: the one it needs').optional(),
-    length: quantity('length', 'length', 'Length of the line').prefault('1 m'),
+    length: runLength('length', 'Length of the line').prefault('1 m'),
     side: z.enum(['pressure', 'suction', 'return']).default('pressure').describe('Which line it is'),
     ...hot,
   }),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { enginePower, fuelUseOptions } from '../src/bot/engine-power.ts';
-import { fuelFlow, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
+import { fuelFlow, gaugePressure, quantity, runLength } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { smallestHose } from '../src/calc/fittings/dash.ts';
 import { boreForVelocity, lineFlow } from '../src/calc/fuel/fuel-line.ts';
@@ -208,7 +208,7 @@ const line = subcommand({
       'length',
       'Inside diameter, e.g. 8 mm, 3/8; left out: the bore that is needed',
     ).optional(),
-    length: quantity('length', 'length', 'Length of the line').prefault('4 m'),
+    length: runLength('length', 'Length of the line').prefault('4 m'),
     side: z.enum(['pressure', 'suction', 'return']).default('pressure').describe('Which line it is'),
     velocity: z.number().min(0.1).max(10).optional().describe('Velocity allowed, m/s, instead of the usual'),
     fuel: options.fuel,

@@ -31,6 +31,19 @@ export function quantity(name: string, field: FieldName, description: string): T
   return typedOption(field, description, (text) => readAs(name, field, text).value);
 }
 
+/** The length of a cable or line, in mm: a figure without a unit is asked about in metres and feet. */
+export function runLength(name: string, description: string): TypedOption<number> {
+  return typedOption('length', description, (text) => {
+    const bare = text.trim();
+    if (!/^\d+(?:[.,]\d+)?$/.test(bare)) return readAs(name, 'length', text).value;
+    const choices = ['m', 'ft', 'mm', 'in'].map((unit) => ({
+      label: `${bare} ${unit}`,
+      value: `${bare} ${unit}`,
+    }));
+    throw new UserError('which-one', `${name}: ${bare} of what?`, { field: name, choices });
+  });
+}
+
 /** A pressure above the air outside, in kPa: boost. One said to be absolute is refused. */
 export function gaugePressure(name: string, description: string): TypedOption<number> {
   return typedOption('pressure', description, (text) => referred(name, text, 'gauge'));

@@ -86,7 +86,8 @@ export const sayings = {
   pressure: said('kPa', 'pressure', {
     bar: way(
       [
-        [0, 'mbar'],
+        [0, 'bar'],
+        [1e-9, 'mbar'],
         [10, 'bar'],
       ],
       'psi',

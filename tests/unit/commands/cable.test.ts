@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cardIn, openCrewBot } from '../../support/bot.ts';
 import { expectSum, refusalOf, sumOf } from '../../support/sum.ts';
 
 describe('/cable', () => {
@@ -41,6 +42,13 @@ describe('/cable', () => {
     expect((await sumOf('/cable size length:"4.5 m" current:"300 A"')).caution).toContain(
       'fuse every live cable',
     );
+  });
+
+  it('asks a bare length in metres and feet first', async () => {
+    expect((await refusalOf('/cable size length:4,5 current:"300 A"')).message).toContain('4,5 of what?');
+    const bot = await openCrewBot();
+    const { buttons } = cardIn(await bot.run('cable size', { length: '4.5', current: '300 A' }));
+    expect(buttons?.map(({ label }) => label)).toEqual(['4.5 m', '4.5 ft', '4.5 mm', '4.5 in']);
   });
 
   it.each([
