@@ -6,7 +6,6 @@ export interface Heap {
   pop(): number;
   /** The smallest key; infinite when it is empty. */
   leastKey(): number;
-  clear(): void;
 }
 
 /** A binary heap (Williams 1964, key WILLIAMS), its room kept between uses: the simulation fills it many thousand times. */
@@ -61,8 +60,5 @@ export function makeHeap(): Heap {
       return value;
     },
     leastKey: () => (size === 0 ? Number.POSITIVE_INFINITY : (keys[0] ?? 0)),
-    clear() {
-      size = 0;
-    },
   };
 }
