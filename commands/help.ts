@@ -98,9 +98,7 @@ function oneTopic(key: string, { entries }: Catalogue): Answer {
 function about({ description, command: { does } }: CommandEntry): string {
   const examples = isRunnable(does)
     ? [does.example]
-    : Object.values(does)
-        .map(({ example }) => example)
-        .slice(0, 1);
+    : Object.values(does).flatMap(({ example }) => example ?? []);
   const [example] = examples;
   return example === undefined ? description : `${description}. For example: ${example}`;
 }

@@ -10,6 +10,7 @@ import { instantOf } from '../../../src/core/time.ts';
 import { cardOf } from '../../../src/discord/card.ts';
 import { modalOf } from '../../../src/discord/modal.ts';
 import { registrationOf } from '../../../src/discord/registration.ts';
+import { writeRecordFile } from '../../../src/exchange/record-file.ts';
 import { allCommands, type CrewBot, cardIn, MONDAY, openCrewBot, TEAM } from '../../support/bot.ts';
 import { filesOf, strangeLog } from '../../support/log-files.ts';
 import { readingReplies } from '../../support/reading-replies.ts';
@@ -258,9 +259,31 @@ async function logsRead(bot: CrewBot): Promise<readonly Result[]> {
   return [asked, await bot.run('log columns')];
 }
 
+/** A record of another crew, as it is carried in a file. */
+async function anotherRecord(): Promise<string> {
+  const bot = await openCrewBot();
+  await bot.run('build name', { name: 'Van' });
+  return writeRecordFile(bot.teams.at(TEAM).whole.read(), { on: '2026-11-23', team: 'Others' });
+}
+
+/** The help, a list that is asked for, and two that are shown. */
+async function helpAndImports(bot: CrewBot): Promise<readonly Result[]> {
+  const rows = Array.from({ length: 12 }, (_, index) => `shim ${'abcdefghijkl'[index]},Norvale,2026-12-04`);
+  return [
+    await bot.run('help'),
+    await bot.run('help', { command: 'order' }),
+    await bot.run('import orders'),
+    await bot.run('import orders', { lines: ['what,from,due', ...rows].join('\n') }),
+    await bot.run('import orders', { lines: 'what,from,due\ncircuit tester,Norvale,2026-12-04' }),
+  ];
+}
+
 describe('every button, menu and form', () => {
-  it('leads to an action there is, followed from reply to reply', async () => {
-    const bot = await openCrewBot(undefined, filesOf({ 'odd.csv': strangeLog() }));
+  it('leads to an action there is, followed from reply to reply', { timeout: 60_000 }, async () => {
+    const bot = await openCrewBot(
+      undefined,
+      filesOf({ 'odd.csv': strangeLog(), 'record.json': await anotherRecord() }),
+    );
     for (const what of ['gasket', 'ring set', 'pump', 'hose', 'clamp', 'sensor']) {
       await bot.run('order place', { what, supplier: 'Norvale', due: 'tomorrow', quantity: 3 });
     }
@@ -273,7 +296,7 @@ describe('every button, menu and form', () => {
     });
     expect(posted).toHaveLength(1);
     const morning = posted.map(({ answer }): Result => ({ ok: true, reply: answer }));
-    const queue = [
+    const queue: Result[] = [
       ...morning,
       await bot.run('order list'),
       await bot.run('order show', { order: '1' }),
@@ -283,42 +306,48 @@ describe('every button, menu and form', () => {
       ...(await stagesAndFluids(bot)),
       ...(await logsRead(bot)),
       ...(await readingReplies(bot)),
+      ...(await helpAndImports(bot)),
       await bot.run('fitting adapt', { from: 'ORB -6 female', to: 'JIC -8 female' }),
       await bot.run('fitting port', { name: 'oil feed', end: 'ORB -6 female' }),
       await bot.run('ask', { text: 'v8 displacement' }),
     ];
     const followed = new Set<string>();
-    for (let result = queue.shift(); result; result = queue.shift()) {
-      expectLeadsSomewhere(result);
-      const { reply } = result;
-      const fields: Record<string, string> =
-        reply.kind === 'form'
-          ? {
-              quantity: '1',
-              condition: 'good',
-              due: 'next Friday',
-              outcome: 'replaced',
-              what: 'adapter',
-              supplier: 'Norvale',
-              lines: 'gasket 12.00',
-              to: 'Brackendale',
-              work: 'line bore',
-              name: 'transfer box',
-              grade: '75W-90',
-              capacity: '1 L',
-              volume: '1 L',
-            }
-          : reply.menu
-            ? { [reply.menu.arg]: reply.menu.choices[0]?.value ?? '' }
-            : {};
-      for (const ref of refsIn(result)) {
-        const text = writeActionRef(ref);
-        const kind = `${ref.command}/${ref.action} ${Object.keys(ref.args).join()}`;
-        if (followed.has(kind)) continue;
-        followed.add(kind);
-        queue.push(await bot.press(text, fields));
+    const follow = async (queue: Result[]): Promise<void> => {
+      for (let result = queue.shift(); result; result = queue.shift()) {
+        expectLeadsSomewhere(result);
+        const { reply } = result;
+        const fields: Record<string, string> =
+          reply.kind === 'form'
+            ? {
+                quantity: '1',
+                condition: 'good',
+                due: 'next Friday',
+                outcome: 'replaced',
+                what: 'adapter',
+                supplier: 'Norvale',
+                lines: 'gasket 12.00',
+                to: 'Brackendale',
+                work: 'line bore',
+                name: 'transfer box',
+                grade: '75W-90',
+                capacity: '1 L',
+                volume: '1 L',
+              }
+            : reply.menu
+              ? { [reply.menu.arg]: reply.menu.choices[0]?.value ?? '' }
+              : {};
+        for (const ref of refsIn(result)) {
+          const text = writeActionRef(ref);
+          const kind = `${ref.command}/${ref.action} ${Object.keys(ref.args).join()}`;
+          if (followed.has(kind)) continue;
+          followed.add(kind);
+          queue.push(await bot.press(text, fields));
+        }
       }
-    }
+    };
+    await follow(queue);
+    // last, since it takes everything away
+    await follow([await bot.run('import record', { file: 'record.json' })]);
     const actions = catalogue.entries.flatMap(({ name, command }) =>
       Object.keys(command.actions).map((action) => `${name}/${action}`),
     );
