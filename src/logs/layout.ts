@@ -1,7 +1,9 @@
 import { parse } from 'csv-parse';
 import { UserError } from '../core/user-error.ts';
 import { isReading } from './cell.ts';
+import { wordsOf } from './header-name.ts';
 import { isUnit } from './unit-words.ts';
+import { RULES } from './words.ts';
 
 /** How a log is laid out. */
 export interface Layout {
@@ -99,8 +101,8 @@ function tableIn(
     .map((row, index) => ({ ...row, index }))
     .filter(({ line }) => line.text.trim() !== '' && line.text.replaceAll(delimiter, '').trim() !== '')
     .reverse();
-  const named = headerAmong(above, width, delimiter);
-  if (named === undefined) return undefined;
+  const header = headerAmong(above, width);
+  if (header === undefined) return undefined;
   const data = rows.slice(first).filter(({ cells }) => isData(cells, width));
   const begin = rows[first];
   if (begin === undefined) return undefined;
@@ -108,37 +110,42 @@ function tableIn(
   const layout: Layout = {
     delimiter,
     decimalComma: commaIsDecimal(sample, delimiter),
-    ...named,
+    ...header,
     bodyAt: begin.line.at,
     sample,
   };
-  return { score: many * Math.min(width, 40) + (named.names.length === width ? 1 : 0), layout };
+  return { score: many * Math.min(width, 40) + (header.names.length === width ? 1 : 0), layout };
 }
 
 /** The names, and the units between them and the readings if there are any. `above` is from below upwards. */
-function headerAmong(
-  above: readonly Row[],
-  width: number,
-  delimiter: string,
-): Pick<Layout, 'names' | 'units'> | undefined {
+function headerAmong(above: readonly Row[], width: number): Pick<Layout, 'names' | 'units'> | undefined {
   let units: readonly string[] = [];
   for (const { line, cells } of above.slice(0, 12)) {
     const bare = COMMENT.test(line.text) ? uncommented(cells) : cells;
-    if (bare.length < Math.max(2, width - 2)) continue;
     const filled = bare.filter((cell) => cell.trim() !== '');
-    if (filled.length < 2) continue;
-    const ofUnits = filled.filter((cell) => isUnit(cell)).length;
-    if (units.length === 0 && ofUnits >= 0.6 * filled.length && above.length > 1 && delimiter !== '') {
+    if (bare.length < Math.max(2, width - 2) || filled.length < 2) continue;
+    const ofUnits = filled.filter(isUnit);
+    if (units.length === 0 && ofUnits.length >= 0.6 * filled.length && !filled.some(isName)) {
       units = bare;
       continue;
     }
     if (filled.filter((cell) => /\p{L}|λ/u.test(cell)).length < 0.6 * filled.length) continue;
-    return {
-      names: bare.map((cell) => cell.trim()),
-      units: bare.map((_, index) => units[index]?.trim() ?? ''),
-    };
+    return named(bare, units);
   }
-  return undefined;
+  // names that are units as well, `rpm` and `lambda`, with nothing above them
+  return units.length > 0 && units.some((cell) => /\p{L}{3}|λ/u.test(cell)) ? named(units, []) : undefined;
+}
+
+const named = (names: readonly string[], units: readonly string[]): Pick<Layout, 'names' | 'units'> => ({
+  names: names.map((cell) => cell.trim()),
+  units: names.map((_, index) => units[index]?.trim() ?? ''),
+});
+
+/** A word of the trade that is no unit stands in a row of names, and never in one of units. */
+function isName(cell: string): boolean {
+  if (isUnit(cell)) return false;
+  const words = wordsOf(cell);
+  return RULES.some((rule) => rule.units === undefined && rule.all.every((each) => each.test(words)));
 }
 
 const uncommented = (cells: readonly string[]): readonly string[] =>

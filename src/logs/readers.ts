@@ -148,8 +148,10 @@ function rawReader(role: Role, context: ReaderContext): ColumnReader {
         read: (cell) => (adds(plain(cell)) || switchedOn(cell) ? 1 : 0),
         as: 'enrichment at work or not',
       };
-    case 'gear':
     case 'knock':
+      // timing taken out for knock is often written with a minus
+      return { read: (cell) => Math.abs(plain(cell)), as: 'a number' };
+    case 'gear':
     case 'timeS':
     case 'dateOnly':
       return { read: plain, as: 'a number' };

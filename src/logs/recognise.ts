@@ -96,7 +96,8 @@ function knownColumn(layout: Layout, name: string, index: number): Known {
   return { index, name, words: apart.words, unit, sample: layout.sample.map((row) => row[index] ?? '') };
 }
 
-function matches({ role, all, none }: (typeof RULES)[number], { words, unit }: Known): boolean {
+function matches({ role, all, none, units }: (typeof RULES)[number], { words, unit }: Known): boolean {
+  if (units !== undefined && !units.includes(unit?.unit ?? '')) return false;
   const text = words === '' ? (unit?.unit ?? '') : words;
   return all.every((each) => each.test(text)) && !(none?.test(text) ?? false) && fits(role, unit);
 }

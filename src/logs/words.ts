@@ -8,6 +8,8 @@ export interface Rule {
   readonly role: Role;
   readonly all: readonly RegExp[];
   readonly none?: RegExp;
+  /** Units that the column must be in, where the words alone say too little. */
+  readonly units?: readonly string[];
   /** How sure: of two columns for one reading the surer is taken; alike, it is asked. */
   readonly sure: number;
 }
@@ -19,7 +21,7 @@ const WANTED =
 const MIXTURE =
   /\b(lambda|lam|afr|air fuel|air fuel ratio|airfuel|wideband|wide band|wbo|wb|luftzahl|luftverhaltnis|mixture|gemisch|melange|richesse|mezcla|miscela|mistura|mengsel|blandning|o 2|equivalence|phi)\b/;
 const TRIM =
-  /\b(trim|trims|correction|corr|korrektur|regler|regelung|correccion|correzione|correcao|correctie|korrigering|feedback|ego|stft|short term|fuel trim|adjust|adjustment|integrator)\b/;
+  /\b(trim|trims|correction|corr|cor|korrektur|korr|control|controller|ctrl|regler|regelung|correccion|correzione|correcao|correctie|korrigering|feedback|ego|stft|short term|fuel trim|adjust|adjustment|integrator)\b/;
 const TEMPERATURE = /\b(temp|temperature|temperatur|temperatura|temperatuur|tmp|t|deg|grad)\b/;
 const PRESSURE =
   /\b(press|pressure|pres|prs|p|druck|pression|presion|pressione|pressao|druk|tryck|trykk|cisnienie)\b/;
@@ -48,7 +50,7 @@ export const RULES: readonly Rule[] = [
   {
     role: 'fuelCut',
     all: [
-      /\b(fuel cut|fuelcut|fuel cutoff|fuel cut off|dfco|dfso|overrun|overrun cut|decel cut|cut active|schubabschaltung|schub|coupure|coupure injection|corte|corte inyeccion|taglio|cut off|cutoff|cut|bransleavstangning|odciecie)\b/,
+      /\b(fuel cut|fuelcut|fuel cutoff|fuel cut off|dfco|dfso|overrun|overrun cut|decel cut|cut active|shut off|shutoff|cut out|schubabschaltung|schub|coupure|coupure injection|corte|corte inyeccion|taglio|cut off|cutoff|cut|bransleavstangning|odciecie)\b/,
     ],
     none: /\b(spark|ignition|zundung|allumage|limiter|rpm limit|idle)\b/,
     sure: 9,
@@ -86,8 +88,15 @@ export const RULES: readonly Rule[] = [
   },
   {
     role: 'sensorFault',
-    all: [new RegExp(`${SENSOR.source}|${MIXTURE.source}`), STATUS],
+    all: [SENSOR, STATUS],
     none: TRIM,
+    sure: 8,
+  },
+  // an error of λ itself is how far it is off, and says nothing of the sensor
+  {
+    role: 'sensorFault',
+    all: [MIXTURE, STATUS],
+    none: new RegExp(`${TRIM.source}|\\b(error|err|fehler)\\b`),
     sure: 8,
   },
   { role: 'targetLambda', all: [MIXTURE, WANTED], none: /\b(error|diff|volt|voltage)\b/, sure: 8 },
@@ -123,6 +132,7 @@ export const RULES: readonly Rule[] = [
     sure: 8,
   },
   { role: 'dutyRatio', all: [/\b(idc|inj duty)\b/], sure: 8 },
+  { role: 'dutyRatio', all: [/^(duty|duty cycle|dc|injectors?)( %)?$/], units: ['percent'], sure: 4 },
   {
     role: 'knock',
     all: [
@@ -229,7 +239,7 @@ export const RULES: readonly Rule[] = [
     role: 'lambda',
     all: [MIXTURE],
     none: new RegExp(
-      `${WANTED.source}|${TRIM.source}|${NO_READING.source}|\\b(error|diff|deviation|abweichung|oxygen content|stoich|stoichiometric)\\b`,
+      `${WANTED.source}|${TRIM.source}|${NO_READING.source}|\\b(error|err|diff|deviation|abweichung|oxygen content|stoich|stoichiometric)\\b`,
     ),
     sure: 7,
   },
@@ -239,6 +249,7 @@ export const RULES: readonly Rule[] = [
     none: /\b(engine|motor|turbo|moteur|motore|wind|fan|pump|rpm)\b/,
     sure: 4,
   },
+  { role: 'timeS', all: [/^t (s|ms|us|sec)$/], sure: 7 },
   {
     role: 'timeS',
     all: [
@@ -252,4 +263,20 @@ export const RULES: readonly Rule[] = [
     none: /\b(inj|injection|injector|dwell|spark|on time|opening|run|dead|delay|injecao|inyeccion|iniezione|zone|lap|fuel)\b/,
     sure: 5,
   },
+  // what the words leave open the unit may settle
+  {
+    role: 'speedRpm',
+    all: [/./],
+    none: /\b(turbo|limit|limiter|target|soll|wheel|error|fan|pump|dot|rate|delta|max|shift|compressor|driveshaft|gearbox|blower|idle|cut)\b/,
+    units: ['rpm', 'kilo-rpm'],
+    sure: 3,
+  },
+  {
+    role: 'lambda',
+    all: [/./],
+    none: new RegExp(`${WANTED.source}|${TRIM.source}|${NO_READING.source}|\\b(error|err|diff)\\b`),
+    units: ['lambda', 'AFR'],
+    sure: 3,
+  },
+  { role: 'loadKPa', all: [/^k ?pa( abs)?$/], units: ['kPa'], sure: 3 },
 ];

@@ -113,6 +113,20 @@ describe('a log', () => {
     expect(column('speedRpm')).toEqual([900, 910, 920]);
   });
 
+  it('may have names that are units as well', async () => {
+    const { column } = await readText(plain(three, 'sec,rpm,kPa,lambda'));
+    expect(column('speedRpm')).toEqual([900, 910, 920]);
+    expect(column('loadKPa')).toEqual([40, 41, 42]);
+  });
+
+  it('may have units below its names that are not all known', async () => {
+    const { column, log } = await readText(
+      plain(`s,1/min,mbar,-\n0.0,900,400,1.00\n0.1,910,410,1.01`, 'Time,Revs,Manifold pressure,Lambda'),
+    );
+    expect(column('loadKPa')).toEqual([40, 41]);
+    expect(log.layout.units).toEqual(['s', '1/min', 'mbar', '-']);
+  });
+
   it('may have no end to its last line', async () => {
     const { column } = await readText(plain(three).trimEnd());
     expect(column('lambda')).toEqual([1, 1.01, 1.02]);
