@@ -11,38 +11,35 @@ import {
   removeReadingHere,
   showReading,
 } from '../src/bot/readings.ts';
+import { turned, turnedPage } from '../src/bot/turned.ts';
+import { blank, line } from '../src/bot/typed.ts';
 import { knownFuel } from '../src/calc/fuel/known-fuel.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { readFuelName } from '../src/phrases/fuel-name.ts';
 import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
-import { findKind, suggestKinds, suggestReadings } from '../src/records/readings/find-reading.ts';
+import {
+  findKind,
+  suggestKinds,
+  suggestLines,
+  suggestReadings,
+} from '../src/records/readings/find-reading.ts';
 import { correctForm, readingForm } from '../src/records/readings/reading-forms.ts';
 import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
-
-/** One line of text, however it was pasted. */
-const line = (most: number) =>
-  z
-    .string()
-    .min(1)
-    .max(most)
-    .transform((text) => text.replace(/\s+/g, ' ').trim())
-    .refine((text) => text !== '', 'nothing was typed');
 
 const link = line(300).refine((text) => /^https?:\/\/\S+$/.test(text), 'must be an address like https://…');
 const kindName = line(60);
 const readingRef = line(80).describe('Its number, or its kind for the newest one');
-const page = z.coerce.number().int().min(1).max(10_000).default(1);
-
-/** An empty field of a form is a field left out. */
-const blank = z
-  .string()
-  .optional()
-  .transform((text) => (text?.trim() ? text.trim() : undefined));
 
 const offerKinds: Suggest = (typed, hand) => suggestKinds(hand.record, buildHere(hand)?.id, typed);
 const offerReadings: Suggest = (typed, hand) => {
   const build = buildHere(hand);
   return build ? suggestReadings(hand.record, build.id, typed) : [];
+};
+
+/** Lines logged before, to be picked and given another value. */
+const offerLines: Suggest = (typed, hand) => {
+  const build = buildHere(hand);
+  return build ? suggestLines(hand.record, build.id, typed) : [];
 };
 
 export default defineCommand({
@@ -58,6 +55,7 @@ export default defineCommand({
         note: line(200).optional().describe('Anything worth remembering about it'),
         link: link.optional().describe('Address of a photograph'),
       }),
+      suggest: { reading: offerLines },
       run: ({ reading, note, link: photo }, hand) =>
         logReadingHere(hand, { typed: reading, note, link: photo }, afrOf),
     }),
@@ -161,11 +159,8 @@ export default defineCommand({
         ),
     }),
     list: action({
-      input: z.object({ kind: kindName.optional(), page }),
-      run: ({ kind, page: wanted }, hand) => ({
-        ...listReadings(hand, kind, wanted),
-        inPlace: hand.pressedInPlace,
-      }),
+      input: z.object({ kind: kindName.optional(), page: turnedPage }),
+      run: ({ kind, page }, hand) => turned(hand, page, (to) => listReadings(hand, kind, to)),
     }),
     chart: action({
       // on an alert the button says which message it sits on
@@ -181,11 +176,8 @@ export default defineCommand({
       run: ({ reading, value }, hand) => correctReadingHere(hand, reading, value, afrOf),
     }),
     limits: action({
-      input: z.object({ kind: kindName.optional(), page }),
-      run: ({ kind, page: wanted }, hand) => ({
-        ...showLimits(hand, kind, wanted),
-        inPlace: hand.pressedInPlace,
-      }),
+      input: z.object({ kind: kindName.optional(), page: turnedPage }),
+      run: ({ kind, page }, hand) => turned(hand, page, (to) => showLimits(hand, kind, to)),
     }),
     'drop-limit': action({
       input: z.object({ limit: z.coerce.number().int().positive() }),

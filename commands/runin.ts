@@ -15,6 +15,8 @@ import {
   snoozeHere,
 } from '../src/bot/run-in.ts';
 import { ceilingSaid, planSaid, stepSaid } from '../src/bot/run-in-plan.ts';
+import { turned, turnedPage } from '../src/bot/turned.ts';
+import { blank, line } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
 import { planNames } from '../src/records/running-in/choose-plan.ts';
@@ -24,24 +26,9 @@ import { Notice } from '../src/reminders/notice.ts';
 import { redrawForRemark } from '../src/reminders/redraw-morning.ts';
 import { wordNotice } from '../src/reminders/word-notice.ts';
 
-/** One line of text, however it was pasted. */
-const line = (most: number) =>
-  z
-    .string()
-    .min(1)
-    .max(most)
-    .transform((text) => text.replace(/\s+/g, ' ').trim())
-    .refine((text) => text !== '', 'nothing was typed');
-
 const link = line(300).refine((text) => /^https?:\/\/\S+$/.test(text), 'must be an address like https://…');
 const step = line(200).describe('Its words or number');
 const [firstPlan = '', ...otherPlans] = planNames;
-
-/** An empty field of a form is a field left out. */
-const blank = z
-  .string()
-  .optional()
-  .transform((text) => (text?.trim() ? text.trim() : undefined));
 
 /** What a button names: the step, and the message it sits on. */
 const pressed = { step: z.string().max(20), [NOTICE_ARG]: z.coerce.number().int().positive().optional() };
@@ -121,8 +108,8 @@ export default defineCommand({
   },
   actions: {
     plan: action({
-      input: z.object({ page: z.coerce.number().int().min(1).max(1000).default(1) }),
-      run: ({ page }, hand) => showPlan(hand, page),
+      input: z.object({ page: turnedPage }),
+      run: ({ page }, hand) => turned(hand, page, (to) => showPlan(hand, to)),
     }),
     done: action({
       input: z.object(pressed),

@@ -59,12 +59,10 @@ export function chartReadings(hand: Hand, typed: string, place: string | undefin
     result: set?.title ?? series.map(({ sentence }) => sentence).join('. '),
     tone: series.some(({ newest }) => newest === 'bad') ? 'late' : 'plain',
     drawings: [drawing],
-    buttons: kinds
-      .slice(0, 1)
-      .map(({ name }) => ({
-        label: 'List',
-        does: { command: 'reading', action: 'list', args: { kind: name, page: 1 } },
-      })),
+    buttons: kinds.slice(0, 1).map(({ name }) => ({
+      label: 'List',
+      does: { command: 'reading', action: 'list', args: { kind: name } },
+    })),
     audience: 'crew',
     data: {
       kinds: series.map(({ kind }) => kind.name),

@@ -65,6 +65,14 @@ export function suggestReadings(record: TeamRecord, buildId: number, typed: stri
     .filter(({ label }) => label.toLowerCase().includes(typed.toLowerCase()));
 }
 
+/** Lines as they were typed before, the newest first: most readings are taken again under the same conditions. */
+export function suggestLines(record: TeamRecord, buildId: number, typed: string): readonly Choice[] {
+  const lines = record.readings.newest(buildId, 100).map((reading) => reading.typed);
+  return [...new Set(lines)]
+    .filter((line) => line.toLowerCase().includes(typed.toLowerCase()) && line.length <= 100)
+    .map((line) => ({ label: line, value: line }));
+}
+
 /** Kinds to be offered: those measured before come first. */
 export function suggestKinds(
   record: TeamRecord,

@@ -113,7 +113,7 @@ function ofCommon(
   if (row.place !== undefined && row.place !== conditions.place) return undefined;
   if (!isUnitId(kind.unit) || (row.unit === '1' && kind.unit !== '1')) return undefined;
   if (row.per !== undefined && conditions.speedRpm === undefined) return undefined;
-  const scale = row.per === undefined ? 1 : (conditions.speedRpm ?? 0) / 1000;
+  const scale = row.per === undefined ? 1 : perThousand(row, conditions.speedRpm ?? 0);
   const missing = row.states.filter((state) => !impliedStates(conditions).includes(state));
   const kept = endsWithout(missing, kind);
   // no engine leaks too little
@@ -127,11 +127,20 @@ function ofCommon(
       ? flipped(min, max)
       : { ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) }),
     origin: 'common practice',
-    item: row.item,
+    item: row.per === undefined ? row.item : `${row.item}, never more than a relief valve lets through`,
     grave: row.rule === 'warns' || isGrave(row, kind),
     warns: row.rule === 'warns',
     weight: row.states.length,
   };
+}
+
+/** Where relief valves usually open: no speed asks for more oil pressure. Common practice, no source. */
+const RELIEF_KPA = 400;
+
+/** How often a figure for each 1000 rpm counts at a speed. */
+function perThousand({ min, unit }: ReadingLimit, speedRpm: number): number {
+  const topped = min === undefined ? Number.POSITIVE_INFINITY : RELIEF_KPA / toBase(min, unit);
+  return Math.min(speedRpm / 1000, topped);
 }
 
 /**

@@ -75,6 +75,32 @@ describe('/runin plan', () => {
     expect(refusalIn(early).message).toContain('still to come');
   });
 
+  it('gives way to another, and comes back whole when that is undone', async () => {
+    const bot = await begun();
+    on(bot, '2026-11-25');
+    await log(bot, 'odo 84278 km');
+    await bot.run('runin done', { step: 'leaks', found: 'dry' });
+    await bot.run('runin snooze', { step: 'first oil', until: '50 km', reason: 'no filter here' });
+    const before = plan(bot);
+    const card = cardIn(await bot.run('runin plan', { choose: 'own' }));
+    expect(plan(bot).steps).toEqual([]);
+    await pressed(bot, card, 'Undo');
+    expect(plan(bot)).toEqual(before);
+  });
+
+  it('asks whether a drain of the engine oil was one of its changes', async () => {
+    const bot = await begun();
+    await bot.run('fluid case', { name: 'sump', grade: '10W-40', capacity: '5 L' });
+    await bot.run('fluid poured', { what: '5 L into sump' });
+    on(bot, '2026-11-25');
+    await log(bot, 'odo 84290 km');
+    await bot.run('fluid drained', { what: 'sump' });
+    const card = cardIn(await bot.run('runin plan'));
+    const fact = card.facts?.find(([label]) => label === 'Drained')?.[1];
+    expect(fact).toMatch(/^sump on Wed 25 Nov by Ada\. If that was “First oil and filter change/);
+    expect(plan(bot).steps.every(({ doneOn }) => doneOn === null)).toBe(true);
+  });
+
   it('is undone as a whole', async () => {
     const bot = await openCrewBot();
     const card = cardIn(await bot.run('runin plan', { choose: 'road by distance' }));

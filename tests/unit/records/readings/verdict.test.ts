@@ -24,6 +24,9 @@ describe('a verdict by common practice', () => {
     ['oil pressure', 70, at(['hot', 'idle']), 'good', 'ok'],
     ['oil pressure', 206, at(['hot'], { speedRpm: 3000 }), 'bad', 'low'],
     ['oil pressure', 207, at(['hot'], { speedRpm: 3000 }), 'good', 'ok'],
+    // 10 psi for each 1000 rpm would be 4.8 bar; relief valves open at about 4 bar
+    ['oil pressure', 410, at(['hot'], { speedRpm: 7000 }), 'good', 'ok'],
+    ['oil pressure', 390, at(['hot'], { speedRpm: 7000 }), 'bad', 'low'],
     ['coolant temperature', 108, at([]), 'doubtful', 'high'],
     ['coolant temperature', 111, at([]), 'bad', 'high'],
     ['coolant temperature', 40, at(['cold']), 'good', 'ok'],
