@@ -95,7 +95,10 @@ export function changeTemporary(hand: Hand, { measure: typed, ...given }: Measur
   const change: MeasureChange = {
     ...(given.what === undefined ? {} : { what: given.what }),
     ...(given.until === undefined ? {} : undoerOf(given.until, undefined, hand)),
-    ...(required === undefined ? {} : { requiredAt: required?.key ?? null }),
+    ...(required === undefined ? {} : { requiredAt: required?.key ?? null, answers: [] }),
+    ...(required === undefined || required === null
+      ? {}
+      : { answers: countsAs(given.what ?? found.what, required, facts).words }),
     ...(before === undefined ? {} : { undoneBefore: before?.key ?? null }),
     ...(given.note === undefined ? {} : { note: plain(given.note) === NONE ? null : given.note }),
   };

@@ -61,7 +61,7 @@ export function nextStage(facts: StageFacts): Stage {
 }
 
 /**
- * The condition a button names, in a build that may have written its stages down since.
+ * The condition a button names.
  *
  * @throws UserError 'stale-message' when it has been left out.
  */
@@ -69,10 +69,8 @@ export function conditionHere(
   hand: Hand,
   id: number,
 ): { readonly stage: Stage; readonly condition: StageCondition } {
-  const build = buildHere(hand);
-  const now = (build && hand.record.stages.written(build.id, id)) ?? id;
   for (const stage of stagesHere(hand)) {
-    const condition = stage.conditions.find((one) => one.id === now);
+    const condition = stage.conditions.find((one) => one.id === id);
     if (condition !== undefined) return { stage, condition };
   }
   throw new UserError(

@@ -50,7 +50,7 @@ export interface TeamRecord {
 export const BOOKKEEPING = ['change', 'change_row', 'morning', 'outbox', 'draft', 'proposal'] as const;
 
 /** Opened on the way by the first record that names them; they stay when that one is undone and others rest on them. */
-export const STANDING = ['build', 'supplier', 'part', 'part_name', 'stage', 'stage_condition'] as const;
+export const STANDING = ['build', 'supplier', 'part', 'part_name'] as const;
 
 export function openTeamRecord(db: Database): TeamRecord {
   return {

@@ -84,7 +84,7 @@ export function removeStage(record: TeamRecord, buildId: number, key: string): D
 export function askFor(record: TeamRecord, buildId: number, key: string, condition: Condition): Done<Stage> {
   const stage = stageOfKey({ stages: record.stages.takeOver(buildId) }, key);
   for (const old of stage.conditions)
-    if (sameThing(old.condition, condition)) record.stages.dropCondition(old.id);
+    if (sameThing(old.condition, condition)) record.stages.dropCondition(buildId, old.id);
   record.stages.addCondition(stage.id, condition);
   return { value: again(record, stage), said: `stage ${stage.name} asks for one thing more` };
 }
@@ -96,12 +96,8 @@ export function leaveOut(
   conditionId: number,
   words: string,
 ): Done<Stage> {
-  const stages = record.stages.takeOver(buildId);
-  const id = record.stages.written(buildId, conditionId);
-  const stage = stages.find(({ conditions }) => conditions.some((one) => one.id === id));
-  if (id === undefined || stage === undefined)
-    throw new UserError('already-done', 'That condition has been left out already. Nothing was changed.');
-  record.stages.dropCondition(id);
+  const stage = stageAsking(record.stages.takeOver(buildId), conditionId);
+  record.stages.dropCondition(buildId, conditionId);
   return { value: again(record, stage), said: `stage ${stage.name} no longer asks: ${words}` };
 }
 
@@ -112,19 +108,23 @@ export function sayYes(
   { id, condition }: StageCondition,
   { yes, by, on }: { readonly yes: boolean; readonly by: string; readonly on: Day },
 ): Done<Stage> {
-  if (condition.kind !== 'said')
+  if (condition.kind !== 'said') {
     throw new UserError(
       'bad-input',
       'That is not for a person to say; the record shows it. Nothing was changed.',
     );
-  const stages = record.stages.takeOver(buildId);
-  const written = record.stages.written(buildId, id);
-  const stage = stages.find(({ conditions }) => conditions.some((one) => one.id === written));
-  if (written === undefined || stage === undefined)
-    throw new UserError('stale-message', 'That has been left out since. Nothing was changed.');
-  if (yes) record.stages.say({ conditionId: written, saidOn: on, byName: by });
-  else record.stages.lapse(written, `${by} took it back`);
-  return { value: again(record, stage), said: `${yes ? '' : 'no longer: '}${condition.what}` };
+  }
+  const stage = stageAsking(record.stages.ofBuild(buildId), id);
+  if (yes) record.stages.say({ buildId, conditionId: id, saidOn: on, byName: by });
+  else record.stages.lapse(buildId, id, `${by} took it back`);
+  return { value: stage, said: `${yes ? '' : 'no longer: '}${condition.what}` };
+}
+
+/** @throws UserError 'stale-message' when the condition was left out since its button was made. */
+function stageAsking(stages: readonly Stage[], conditionId: number): Stage {
+  const stage = stages.find(({ conditions }) => conditions.some(({ id }) => id === conditionId));
+  if (stage !== undefined) return stage;
+  throw new UserError('stale-message', 'That has been left out since. Nothing was changed.');
 }
 
 const again = (record: TeamRecord, { buildId, key }: Stage): Stage =>

@@ -30,7 +30,6 @@ export function passStage(
   record: TeamRecord,
   { buildId, key, by, on, reason }: Passing,
 ): { readonly value: { readonly stage: Stage; readonly pass: Pass }; readonly said: string } {
-  record.stages.takeOver(buildId);
   const facts = stageFacts(record, buildId, on);
   const stage = stageOfKey(facts, key);
   if (standingOf(stage, facts).kind === 'passed') {
@@ -39,7 +38,7 @@ export function passStage(
   const { findings, missing, unproved } = readiness(stage, facts);
   const open = [...missing, ...unproved];
   if (open.length > 0 && reason === undefined) throw needsReason(stage, open);
-  const pass = record.stages.pass(stage.id, {
+  const pass = record.stages.pass(buildId, stage.key, {
     passedOn: on,
     byName: by,
     reason: open.length === 0 ? null : (reason ?? null),

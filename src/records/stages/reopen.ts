@@ -26,7 +26,7 @@ export function reopenWhatChanged(
   for (const { stage, pass, why } of reopened) {
     record.stages.reopen(pass.id, { on: today, by: why });
     for (const { id, condition } of stage.conditions)
-      if (condition.kind === 'said') record.stages.lapse(id, why);
+      if (condition.kind === 'said') record.stages.lapse(buildId, id, why);
   }
   return reopened;
 }

@@ -58,20 +58,25 @@ export function readyAnswer({ readiness, facts, shown, count, pageButtons, where
       ? `Yes: ready for ${stage.name}`
       : `No: ${sayThings(count)} before ${stage.name}`;
   const cautions = startingStages.find(({ key }) => key === stage.key)?.cautions ?? [];
-  const working = [...remembered(stage, facts), ...temporaryLines(facts)];
+  const working = [
+    ...(passed ? standing.pass.against.map((line) => `Passed against: ${line}`) : []),
+    ...remembered(stage, facts),
+    ...temporaryLines(facts),
+  ];
   return {
     kind: 'answer',
     subject: 'Ready?',
     result,
     tone: passed || ready ? 'done' : 'late',
     ...certaintyOf(standing, facts, where),
-    items: shown,
-    ...(unproved.length === 0
+    // what a passed stage would ask for today is nobody's question; what it was passed against is
+    items: passed ? [] : shown,
+    ...(unproved.length === 0 || passed
       ? {}
       : { facts: [['Passed once', unproved.map(({ says }) => says).join('; ')] as const] }),
     ...(working.length === 0 ? {} : { working }),
     ...((ready || passed) && cautions.length > 0 ? { caution: cautions.join(' ') } : {}),
-    buttons: [...pageButtons, ...stageButtons(stage, passed)],
+    buttons: [...(passed ? [] : pageButtons), ...stageButtons(stage, passed)],
     audience: 'crew',
     data: readyData(readiness, standing, facts),
   };

@@ -15,7 +15,7 @@ export type Condition = z.output<typeof ConditionForm>;
 export type ConditionOf<Kind extends Condition['kind']> = Extract<Condition, { readonly kind: Kind }>;
 
 export interface StageCondition {
-  /** Negative while the build still goes by the starting set and nothing of it is written down. */
+  /** Negative for one of the starting set: the same in every build, written down or not. */
   readonly id: number;
   readonly condition: Condition;
 }

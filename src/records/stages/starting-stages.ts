@@ -8,8 +8,8 @@ export interface StartingCondition {
 }
 
 /**
- * The starting set as a build's own stages. Their ids are negative numbers that stay the same, so that a button made
- * before anything was written down still names its condition afterwards.
+ * The starting set as a build's own stages. Its conditions go by the negative of their number in the set, before and after a build
+ * has stages of its own written down, so that a button or a yes from before still names its condition.
  */
 export function startingStagesOf(
   buildId: number,

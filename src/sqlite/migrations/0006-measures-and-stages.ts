@@ -1,4 +1,8 @@
-/** What was done only for now, and the stages of a build with their conditions, their passes and what people said. */
+/**
+ * What was done only for now, and the stages of a build with their conditions, their passes and what people said. Passes name their
+ * stage by its key and a yes its condition by its number, both of which are the same before and after a build has stages of
+ * its own written down.
+ */
 export default {
   name: '0006-measures-and-stages',
   sql: `
@@ -41,16 +45,18 @@ export default {
 
     CREATE TABLE stage_said (
       id INTEGER PRIMARY KEY AUTOINCREMENT,
-      condition_id INTEGER NOT NULL REFERENCES stage_condition (id),
+      build_id INTEGER NOT NULL REFERENCES build (id),
+      condition INTEGER NOT NULL,
       said_on TEXT NOT NULL,
       by_name TEXT NOT NULL,
       lapsed TEXT
     ) STRICT;
-    CREATE INDEX stage_said_of_condition ON stage_said (condition_id);
+    CREATE INDEX stage_said_of_build ON stage_said (build_id, condition);
 
     CREATE TABLE stage_pass (
       id INTEGER PRIMARY KEY AUTOINCREMENT,
-      stage_id INTEGER NOT NULL REFERENCES stage (id),
+      build_id INTEGER NOT NULL REFERENCES build (id),
+      stage TEXT NOT NULL,
       passed_on TEXT NOT NULL,
       by_name TEXT NOT NULL,
       reason TEXT,
@@ -60,6 +66,6 @@ export default {
       reopened_by TEXT,
       CHECK ((reopened_on IS NULL) = (reopened_by IS NULL))
     ) STRICT;
-    CREATE INDEX stage_pass_of_stage ON stage_pass (stage_id);
+    CREATE INDEX stage_pass_of_build ON stage_pass (build_id, stage);
   `,
 } as const;

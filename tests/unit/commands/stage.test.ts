@@ -189,7 +189,9 @@ describe('/stage pass', () => {
     expect(card.data).toMatchObject({ passedOn: '2026-11-23', by: 'Bram', reason: null });
     expect(card.data['against']).toContain('Its one job is done');
     expect((await ready(bot)).data['stage']).toBe('fluids');
-    expect((await ready(bot, 'assembly')).result).toBe('Assembly is passed, Mon 23 Nov by Bram');
+    const again = await ready(bot, 'assembly');
+    expect(again).toMatchObject({ result: 'Assembly is passed, Mon 23 Nov by Bram', items: [] });
+    expect(again.working?.[0]).toBe('Passed against: Its one job is done');
   });
 
   it('wants a reason when something is open, and keeps the request for a tap', async () => {
@@ -217,6 +219,15 @@ describe('/stage pass', () => {
     expect(refusalIn(await bot.run('stage pass', { stage: 'fuel pressure' })).message).toContain(
       'two things open',
     );
+  });
+
+  it('leaves what others have said since when it is taken back', async () => {
+    const bot = await openCrewBot();
+    const passed = cardIn(await bot.run('stage pass', { stage: 'assembly', reason: 'seen' }));
+    await bot.run('stage said', { what: 'guards, shields' }, { as: 'Cleo' });
+    await pressed(bot, passed, 'Undo');
+    expect((await ready(bot, 'assembly')).data['standing']).toBe('open');
+    expect((await missing(bot, 'sign-off')).join()).not.toContain('guards, shields');
   });
 
   it('is done once, and taken back by undo', async () => {
@@ -436,6 +447,19 @@ describe('editing the stages', () => {
     expect(refusalIn(await bot.run(line, options)).message).toContain(said);
     expect(changes(bot)).toBe(0);
     expect(bot.reported).toEqual([]);
+  });
+
+  it('goes back to the starting set with the first edit’s undo, unless somebody has edited since', async () => {
+    const bot = await openCrewBot();
+    await bot.run('stage said', { what: 'turned over by hand' });
+    const added = cardIn(await bot.run('stage add', { name: 'Brake test', after: 'assembly' }));
+    await pressed(bot, added, 'Undo');
+    expect(cardIn(await bot.run('stage list')).data['stages']).toHaveLength(11);
+    expect(await missing(bot, 'assembly')).toHaveLength(2);
+    const again = cardIn(await bot.run('stage add', { name: 'Brake test', after: 'assembly' }));
+    await bot.run('stage ask', { stage: 'brake test', said: 'lights seen' }, { as: 'Cleo' });
+    expect(refusalIn(await pressed(bot, again, 'Undo')).message).toContain('Cleo has changed this since');
+    expect(cardIn(await bot.run('stage list')).data['stages']).toHaveLength(12);
   });
 
   it('keeps a stage that something names, or that was passed', async () => {

@@ -163,6 +163,15 @@ describe('/temporary change', () => {
     expect(cleared.data).toMatchObject({ undoneBefore: null, note: null });
   });
 
+  it('counts as what another stage requires once that stage is named, and no longer when it is cleared', async () => {
+    const bot = await openCrewBot();
+    await put(bot, 'coil fuse out');
+    const tied = cardIn(await bot.run('temporary change', { measure: 'coil', required_for: 'cranking' }));
+    expect(tied.data).toMatchObject({ requiredAt: 'oil-pressure', answers: ['no spark'] });
+    const loose = cardIn(await bot.run('temporary change', { measure: 'coil', required_for: 'none' }));
+    expect(loose.data).toMatchObject({ requiredAt: null, answers: [] });
+  });
+
   it('wants something to change', async () => {
     const bot = await openCrewBot();
     await put(bot, 'fan off');
