@@ -118,4 +118,49 @@ describe('free text', () => {
       }
     });
   });
+
+  it('reads a diameter and a pitch as they were meant, in either order and however they are joined', () => {
+    const tenths = fc.integer({ min: 70, max: 400 }).filter((each) => each % 10 !== 0);
+    const pitch = fc.constantFrom(0.75, 1, 1.25, 1.5, 1.75, 2);
+    check(
+      [tenths, pitch, fc.constantFrom(' x ', 'x', ' X ', ' by ', '*', ' × '), fc.boolean()],
+      (d, p, joint, turned) => {
+        const [diameterMm, pair] = [d / 10, [String(d / 10), String(p)]];
+        const text = (turned ? pair.toReversed() : pair).join(joint);
+        expect(read(text), text).toMatchObject({
+          verdict: 'answer',
+          kind: 'thread',
+          numbers: { diameterMm, pitchMm: p },
+        });
+      },
+    );
+  });
+
+  it('reads a bolt’s size and class, and neither for a count of bolts', () => {
+    const size = fc.constantFrom(5, 6, 8, 10, 12, 14, 16);
+    const grade = fc.constantFrom('8.8', '10.9', '12.9');
+    check([size, grade, fc.integer({ min: 2, max: 60 })], (m, propertyClass, count) => {
+      const meant = { verdict: 'answer', kind: 'torque', numbers: { diameterMm: m, propertyClass } };
+      expect(read(`m${m} ${propertyClass}`)).toMatchObject(meant);
+      expect(read(`torque M${m} ${propertyClass}?`)).toMatchObject(meant);
+      expect(read(`${count} x m${m} ${propertyClass}`).verdict).toBe('none');
+    });
+  });
+
+  it('reads a quantity and the unit wanted, whichever is said first', () => {
+    const value = fc.integer({ min: 1, max: 999 }).map((each) => each / 10);
+    const pair = fc.constantFrom(
+      ['bar', 'psi'],
+      ['psi', 'kPa'],
+      ['lbft', 'Nm'],
+      ['hp', 'kW'],
+      ['thou', 'mm'],
+      ['kg', 'lb'],
+    );
+    check([value, pair], (figure, [from, to]) => {
+      const [one, other] = [read(`${figure} ${from} in ${to}`), read(`how many ${to} is ${figure}${from}?`)];
+      expect(one).toMatchObject({ verdict: 'answer', kind: 'convert' });
+      expect(meant(other)).toEqual(meant(one));
+    });
+  });
 });

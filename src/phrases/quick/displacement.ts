@@ -50,8 +50,9 @@ function thirdCount(extra: readonly AmountPiece[], count: number | undefined): n
 function unlabelled(line: Line, count: number | undefined): readonly (AmountPiece | undefined)[] {
   const [first, second] = line.amounts;
   const both = first !== undefined && second !== undefined && isBore(first) && isBore(second);
-  // 3 x 3 is no engine
-  if (both && count === undefined && first.value < INCHES_BELOW && !/[.,]/u.test(first.figures)) return [];
+  // 6.1 x 1.5 and 3 x 3 are no engines
+  const bareInches = first?.unit === '' && second?.unit === '' && first.value < INCHES_BELOW;
+  if (both && bareInches && count === undefined && !has(line, SIZE)) return [];
   const said = count !== undefined || has(line, SIZE) || line.words.includes('x') || second?.after === 'x';
   return both && said && !has(line, BORE) && !has(line, STROKE) ? [first, second] : [];
 }

@@ -52,7 +52,7 @@ export function threadTalk(line: Line): 'thread' | 'doubt' | 'talk' {
 }
 
 /** `2 x 1/8 npt`, `4 m8`: how many of them. */
-const counted = ({ text }: Line): boolean =>
+export const counted = ({ text }: Line): boolean =>
   /^\d{1,2}(?: ?x ?| )(?:m ?\d|\d{1,2}\/\d|#)/u.test(text) && !/^[1-4] \d{1,2}\/\d/u.test(text);
 
 /** Nothing but a joining word stands between the first number and the second. */

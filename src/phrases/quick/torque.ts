@@ -2,6 +2,7 @@ import { UserError } from '../../core/user-error.ts';
 import { readBoltClass } from '../bolt-class.ts';
 import type { Line } from './line.ts';
 import { answer, ask, type QuickContext, type QuickReading } from './reading.ts';
+import { counted } from './thread-talk.ts';
 import { otherDiameter, readSize } from './thread-words.ts';
 import { vocabulary } from './vocabulary.ts';
 
@@ -40,7 +41,8 @@ export function readTorqueLine(line: Line, { boltClasses }: QuickContext): Quick
       { label: `A bolt of ${typed}`, text: `… ${typed} torque`, open: true },
     ]);
   const size = readSize(rest, WORDS);
-  if (propertyClass === undefined || size === undefined || otherDiameter(size.read)) return undefined;
+  if (propertyClass === undefined || size === undefined || otherDiameter(size.read) || counted(line))
+    return undefined;
   const { named, pitches, diameter } = size.read;
   const inch = metric === undefined && stainless === undefined;
   const nominal = named?.nominal !== undefined;
