@@ -132,13 +132,16 @@ function missing({ result }: Analysed): readonly string[] {
   ];
 }
 
-function certaintyOf({ analysed: { result } }: LogView): string {
+function certaintyOf({ analysed: { result, columns } }: LogView): string {
   const known = result.cells.flat().flatMap(({ uncertaintyRatio }) => uncertaintyRatio ?? []);
   const middle = known.sort((a, b) => a - b)[known.length >> 1];
   const used = `${seconds(result.usedS)} of ${seconds(result.totalS)} could be used`;
   if (!result.usable || middle === undefined) return `${used}.`;
   const worst = known.at(-1) ?? middle;
-  return `Known to ±${percent(middle, 1)} for most cells, ±${percent(worst, 1)} at worst, 19 times out of 20; ${used}.`;
+  const blind = columns.some(({ role }) => role === 'coolantC')
+    ? ''
+    : ' The log has no coolant temperature: this holds only if the engine was warm.';
+  return `Known to ±${percent(middle, 1)} for most cells, ±${percent(worst, 1)} at worst, 19 times out of 20; ${used}.${blind}`;
 }
 
 function factsOf({ analysed, comparison, comparedWith = 'before' }: LogView): readonly Fact[] {

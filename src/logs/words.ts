@@ -17,7 +17,7 @@ export interface Rule {
 /* Words as normalised by header-name.ts: small, without accents. German, French, Spanish, Italian, Portuguese, Dutch, Swedish,
  * Norwegian and Polish beside English, as workshops write them. */
 const WANTED =
-  /\b(target|targ|tgt|desired|des|demand|demanded|command|commanded|cmd|setpoint|set point|set|goal|wanted|soll|sollwert|ziel|consigne|cible|objetivo|deseado|deseada|consigna|obiettivo|desiderato|alvo|mal|malvarde|borvarde|doel|gewenst|zadana|zadane)\b/;
+  /\b(target|targ|tgt|desired|des|demand|demanded|command|commanded|cmd|setpoint|set point|set|goal|wanted|soll|sollwert|ziel|consigne|cible|objetivo|deseado|deseada|consigna|obiettivo|desiderato|alvo|mal|malvarde|borvarde|doel|gewenst|gewenste|streef|zadana|zadane)\b/;
 const MIXTURE =
   /\b(lambda|lam|afr|air fuel|air fuel ratio|airfuel|wideband|wide band|wbo|wb|luftzahl|luftverhaltnis|mixture|gemisch|melange|richesse|mezcla|miscela|mistura|mengsel|blandning|o 2|equivalence|phi)\b/;
 const TRIM =
@@ -34,7 +34,7 @@ const STATUS =
 const NO_READING =
   /\b(volt|voltage|spannung|current|strom|ip|ri|raw|heater|heizung|duty|adc|resistance|impedance|count|index|table|zelle|cell)\b/;
 const MANIFOLD =
-  /\b(map|manifold|intake|inlet|saugrohr|saugrohrdruck|ansaugdruck|krummer|collecteur|admission|colector|admision|multiple|collettore|aspirazione|coletor|admissao|inlaat|insug|insugs|plenum|dolot|kolektor)\b/;
+  /\b(map|manifold|intake|inlet|saugrohr|saugrohrdruck|ansaugdruck|krummer|collecteur|admission|colector|admision|multiple|collettore|aspirazione|coletor|admissao|inlaat|insug|insugs|plenum|dolot|dolotu|kolektor|kolektorze|kolektora)\b/;
 
 export const RULES: readonly Rule[] = [
   // what helps to read the others goes first, so that it is not taken for them
@@ -147,7 +147,7 @@ export const RULES: readonly Rule[] = [
   {
     role: 'coolantC',
     all: [
-      /\b(coolant|clt|ect|cts|water|kuhlmittel|kuhlwasser|wasser|eau|refrigerante|refrigerant|liquide de refroidissement|ldr|agua|acqua|raffreddamento|koelvloeistof|koelwater|kylvatska|kylvatten|kjolevaeske|ciecz|plyn)\b/,
+      /\b(coolant|clt|ect|cts|water|kuhlmittel|kuhlwasser|wasser|eau|refrigerante|refrigerant|liquide de refroidissement|ldr|agua|acqua|raffreddamento|koelvloeistof|koelwater|kylvatska|kylvatten|kjolevaeske|ciecz|cieczy|plyn|plynu|chlodziwa)\b/,
     ],
     none: PRESSURE,
     sure: 7,
@@ -155,7 +155,7 @@ export const RULES: readonly Rule[] = [
   {
     role: 'coolantC',
     all: [
-      /\b(motor temperatur|engine temp|engine temperature|temp motor|temperatura motor|temperatura motore|temp moteur|temperature moteur|motor temp)\b/,
+      /\b((?:temp|temperatura|temperature|temperatur) (?:do |del |du |de |di )?(?:motor|motore|moteur)|motor temperatur|engine temp|engine temperature|temp motor|temperatura motor|temperatura motore|temp moteur|temperature moteur|motor temp)\b/,
     ],
     none: /\b(oil|ol)\b/,
     sure: 6,
@@ -182,7 +182,12 @@ export const RULES: readonly Rule[] = [
     none: /\b(oil|temp|box)\b/,
     sure: 6,
   },
-  { role: 'vacuumKPa', all: [/\b(vacuum|vac|unterdruck|depression|vacio|depressione|vacuo)\b/], sure: 6 },
+  {
+    role: 'vacuumKPa',
+    all: [/\b(vacuum|vac|unterdruck|depression|vacio|depressione|vacuo)\b/],
+    none: /\b(boost|map)\b/,
+    sure: 6,
+  },
   {
     role: 'loadKPa',
     all: [

@@ -34,6 +34,8 @@ const AFTER_CUT_S = 2;
 const BEFORE_CUT_S = 0.6;
 /** Heater and start enrichment; common practice, no source. */
 const AFTER_START_S = 20;
+/** So long a cold engine is taken to warm up where no temperature tells. */
+const BLIND_WARM_UP_S = 300;
 const WARM_SENSOR_C = 650;
 /** A change of load is still heard this long: the film of fuel on the walls. */
 const MEMORY_S = 0.5;
@@ -83,7 +85,7 @@ export function* screen(drive: Drive): Generator<void, Screened> {
           : time < cutUntilS
             ? codeOf('fuel-cut')
             : (at.coolantC?.[i] ?? warmC) < warmC ||
-                sinceStart < AFTER_START_S ||
+                sinceStart < (at.coolantC === undefined ? BLIND_WARM_UP_S : AFTER_START_S) ||
                 enriched(at.enrichmentRatio?.[i])
               ? codeOf('warm-up')
               : 0;

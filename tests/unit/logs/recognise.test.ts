@@ -29,6 +29,15 @@ describe('a column', () => {
 
   it.each<[string, Role]>([
     ['Engine speed', 'speedRpm'],
+    ['Boost/Vacuum (psi)', 'loadKPa'],
+    ['Gewenste lambda', 'targetLambda'],
+    ['Lambda zadana', 'targetLambda'],
+    ['Ciśnienie w kolektorze (kPa)', 'loadKPa'],
+    ['Temp. płynu (°C)', 'coolantC'],
+    ['Temperatura do motor (°C)', 'coolantC'],
+    ['Température moteur', 'coolantC'],
+    ['Insugstryck (kPa)', 'loadKPa'],
+    ['Rotação', 'speedRpm'],
     ['Speed (rpm)', 'speedRpm'],
     ['Crank [1/min]', 'speedRpm'],
     ['n_engine', 'speedRpm'],
