@@ -1,7 +1,7 @@
 import type { Answer, Button, Fact } from '../../core/reply.ts';
 import { type Day, sayDay } from '../../core/time.ts';
 import type { Order } from '../orders/order.ts';
-import { sayMoney, sayWhat } from '../orders/say-order.ts';
+import { sayMoney, sayWhat, sayWhere } from '../orders/say-order.ts';
 import type { LatenessBook } from '../suppliers/expected.ts';
 import { sayExpected } from '../suppliers/say-expected.ts';
 import type { Coming } from './part.ts';
@@ -48,16 +48,16 @@ function factsOf(view: PartView): readonly Fact[] {
   const { part, coming, out } = standing;
   const line = ({ orderId }: Coming): string => {
     const order = orders.find(({ id }) => id === orderId);
-    return order === undefined ? `#${orderId}` : `#${orderId} ${sayWhat(order)} from ${order.supplier}`;
+    return order === undefined ? `#${orderId}` : `#${orderId} ${sayWhat(order)} ${sayWhere(order)}`;
   };
   return [
-    ['Needed', needed(part)],
-    ...(part.alsoCalled.length === 0 ? [] : [['Also called', part.alsoCalled.join(', ')] as const]),
     ...coming.map((one) => ['On order', `${line(one)}, promised ${sayDay(one.promisedOn, today)}`] as const),
     ...coming.map((one) => ['Expect it', expected(view, one)] as const),
     ...out.map((one) => ['Out', `${line(one)}, due back ${sayDay(one.promisedOn, today)}`] as const),
     ...out.map((one) => ['Expect it back', expected(view, one)] as const),
     ...extraFacts,
+    ['Needed', needed(part)],
+    ...(part.alsoCalled.length === 0 ? [] : [['Also called', part.alsoCalled.join(', ')] as const]),
     ...(part.system === null ? [] : [['System', part.system] as const]),
     ...(part.guess === null ? [] : [['Likely price of one', sayMoney(part.guess)] as const]),
     ...(part.note === null ? [] : [['Note', part.note] as const]),

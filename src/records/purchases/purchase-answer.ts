@@ -61,18 +61,18 @@ function whereItStands(lines: readonly Order[], open: readonly Order[], today: D
 
 function itemOf(line: Order, today: Day, days: WorkingDays): Item {
   const { state, outstanding, toSortOut } = standing(line);
-  const price = line.price === null ? '' : `${sayMoney(line.price)}. `;
+  const price = line.price === null ? [] : [sayMoney(line.price)];
   const late = isLate(line, today);
   const states = {
-    cancelled: 'Cancelled.',
-    arrived: 'Here.',
-    'to sort out': `${toSortOut} to sort out.`,
-    open: `${late ? sayLateness(line.promisedOn, today, days) : sayDue(line, today)}.`,
+    cancelled: 'cancelled',
+    arrived: 'here',
+    'to sort out': `${toSortOut} to sort out`,
+    open: late ? sayLateness(line.promisedOn, today, days) : sayDue(line, today),
   };
-  const more = state === 'open' && toSortOut > 0 ? ` ${toSortOut} to sort out.` : '';
+  const more = state === 'open' && toSortOut > 0 ? [`${toSortOut} to sort out`] : [];
   return {
     text: `#${line.id} ${outstanding > 0 ? sayOutstanding(line) : sayWhat(line)}`,
-    note: `${price}${states[state]}${more}`,
+    note: [...price, states[state], ...more].join(', '),
     tone: late ? 'late' : state === 'arrived' ? 'done' : 'plain',
     ...(toSortOut > 0 ? { buttons: [sortOutButton(line)] } : {}),
   };
@@ -84,12 +84,12 @@ function factsOf(
 ): readonly Fact[] {
   const { carriage, reference, link, orderedOn } = purchase;
   return [
-    ['Ordered', sayDay(orderedOn, today)],
     ...(open.length > 0 && expected !== undefined
       ? [['Expect it', sayExpected(expected, today)] as const]
       : []),
-    ...(carriage === null ? [] : [['Carriage', sayMoney(carriage)] as const]),
     ...totals(lines, carriage).map((money) => ['Altogether', sayMoney(money)] as const),
+    ...(carriage === null ? [] : [['Carriage', sayMoney(carriage)] as const]),
+    ['Ordered', sayDay(orderedOn, today)],
     ...(reference === null ? [] : [['Their number', reference] as const]),
     ...(link === null ? [] : [['Invoice', link] as const]),
   ];
