@@ -74,6 +74,15 @@ export function removeCase(hand: Hand, typed: string): Answer {
       `${found.name} has been filled, and its record stays. Nothing was changed. /fluid case corrects what it takes.`,
     );
   }
+  const job = hand.record.jobs
+    .ofBuild(found.buildId)
+    .find(({ needs }) => needs.some((need) => need.kind === 'fluid' && need.caseId === found.id));
+  if (job !== undefined) {
+    throw new UserError(
+      'not-now',
+      `"${job.name}" needs ${found.name}, so it stays. Nothing was changed. /job needs job:"#${job.id}" remove:"${found.name}" comes first.`,
+    );
+  }
   const changed = hand.change((record) => {
     record.fluids.removeCase(found.id);
     return { value: found, said: `${found.name} taken off the list of fluids` };

@@ -93,13 +93,22 @@ export function dropName(record: TeamRecord, part: KnownPart, name: string): Edi
   return { value: again(record, part), said: `part ${part.name} no longer called ${other}` };
 }
 
-/** @throws UserError 'not-now' when it has orders: they would count for nothing. */
+/** @throws UserError 'not-now' when it has orders, which would count for nothing, or a job needs it. */
 export function removePart(record: TeamRecord, part: KnownPart): Edited {
   const orders = ordersOf(record, part);
   if (orders.length > 0) {
     throw new UserError(
       'not-now',
       `${part.name} has been ordered (${orders.map(({ id }) => `#${id}`).join(', ')}), so it stays. Nothing was changed. /part set needed:0 says that none is needed any more.`,
+    );
+  }
+  const [job] = record.jobs
+    .ofBuild(part.buildId)
+    .filter(({ needs }) => needs.some((need) => need.kind === 'part' && need.partId === part.id));
+  if (job !== undefined) {
+    throw new UserError(
+      'not-now',
+      `"${job.name}" needs ${part.name}, so it stays. Nothing was changed. /job needs job:"#${job.id}" remove:"${part.name}" comes first.`,
     );
   }
   record.parts.remove(part.id);
