@@ -98,7 +98,9 @@ function againRequest(
   const shown = fieldsOf(runnable, specs).map(({ name }) => name);
   const filled = specs.flatMap((spec): [string, Json][] => {
     const text = fields[spec.name];
-    return text === undefined || text === '' ? [] : [[spec.name, typed(spec, text)]];
+    // what stands there unless it is said has not been said, least of all in its unit
+    if (text === undefined || text === '' || text === spec.unlessSaid) return [];
+    return [[spec.name, typed(spec, text)]];
   });
   const before = KEPT in ref.args ? lacking(asks, shown) : asks;
   return { ...asks, options: { ...before.options, ...Object.fromEntries(filled) } };

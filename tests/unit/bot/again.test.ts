@@ -76,6 +76,22 @@ describe('a sum that a button can carry', () => {
     expect(changed.data).toMatchObject({ newFuel: 'E85', oldCcMin: 440, newCcMin: 1000 });
   });
 
+  it('is answered in the crew’s units still, when the form is sent with what stood in it', async () => {
+    const bot = await openCrewBot();
+    await bot.run('team', { units: 'US' });
+    const before = cardIn(await bot.run('injector power', { flow: '42 lb/h', count: 4 }));
+    const form = await formOf(bot, changeOf(before));
+    const filled = Object.fromEntries(form.fields.map(({ name, value = '' }) => [name, value]));
+    expect(filled['rated']).toBe('3 bar');
+    const again = cardIn(await bot.press(writeActionRef(form.does), { ...filled, duty: '80 %' }));
+    expect(again.smallPrint?.[0]).toContain('80 %');
+    expect(again.working?.[0]).toContain('lb/h');
+    const flow = { flow: '550 cc/min', to: '58 psi' };
+    const other = await formOf(bot, changeOf(cardIn(await bot.run('injector flow', flow))));
+    const values = Object.fromEntries(other.fields.map(({ name, value = '' }) => [name, value]));
+    expect(cardIn(await bot.press(writeActionRef(other.does), values)).result).toContain('58 psi (4 bar)');
+  });
+
   it('keeps what was typed into options that its form has no room for', async () => {
     const bot = await openCrewBot();
     const typed = { boost: '1 bar', temp: '30 °C', efficiency: '65 %', barometer: '980 mbar' };

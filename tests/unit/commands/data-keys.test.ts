@@ -25,13 +25,16 @@ interface Told {
   readonly beside: readonly string[];
 }
 
+/** Below these keys stand the crew's own words, each beside what was written down of it. */
+const IN_THEIR_WORDS: ReadonlySet<string> = new Set(['facts']);
+
 function told(value: Json | undefined): readonly Told[] {
   if (Array.isArray(value)) return value.flatMap((each: Json) => told(each));
   if (typeof value !== 'object' || value === null) return [];
   const beside = Object.keys(value);
   return Object.entries(value).flatMap(([key, inner]) => [
     { key, value: inner ?? null, beside },
-    ...told(inner),
+    ...(IN_THEIR_WORDS.has(key) ? [] : told(inner)),
   ]);
 }
 
