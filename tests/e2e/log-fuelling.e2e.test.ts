@@ -66,12 +66,20 @@ function messageOf(outcome: Outcome): WireMessage {
   throw new Error(`no message came: ${JSON.stringify(outcome)}`);
 }
 
-/** Lets everything that waits go on until this holds; time itself stands still. */
-async function until(holds: () => boolean): Promise<void> {
-  for (let turns = 0; turns < 200_000 && !holds(); turns++)
+/** Lets everything that waits go on until this holds; the clock moves only as far as `each` turn moves it. */
+async function until(holds: () => boolean, each: (turn: number) => void = () => {}): Promise<void> {
+  for (let turn = 0; !holds(); turn++) {
     await new Promise((resolve) => setImmediate(resolve));
-  if (!holds()) throw new Error('it never came to that');
+    each(turn);
+  }
 }
+
+/** Time goes on by itself, a little with every few turns. */
+const goOn =
+  (clock: HandClock) =>
+  (turn: number): void => {
+    if (turn % 4 === 0) clock.moveMs(100);
+  };
 
 const textOf = (message: WireMessage): string => plainText(message, () => undefined);
 
@@ -160,11 +168,7 @@ describe('a log that is attached', () => {
     const here = channel.channels[0]?.id ?? '';
     const finished = () =>
       channel.messages(here).some((message) => textOf(message).includes('19 times out of 20'));
-    // time is let on a little with each turn, as it would go by itself
-    for (let turns = 0; turns < 100_000 && !finished(); turns++) {
-      await new Promise((resolve) => setImmediate(resolve));
-      if (turns % 20 === 0) clock.moveMs(100);
-    }
+    await until(finished, goOn(clock));
     await typed;
     expect(finished()).toBe(true);
     expect(seen.length).toBeGreaterThan(0);
@@ -172,6 +176,22 @@ describe('a log that is attached', () => {
       /long\.csv: (Reading the log: \d+ %, [\d,]+ rows\.|[\d,]+ rows read\. Fitting the table\.)/,
     );
     expect(channel.messages(here)).toHaveLength(1);
+    expect(logged).toEqual([]);
+  });
+
+  it('to a plain message says how far it has come too, and ends with the answer in the same message', async () => {
+    const { channel, clock, hands, heard, logged } = await shed();
+    const seen: string[] = [];
+    channel.onMessage((message) => {
+      if (/Reading the log|Fitting the table/.test(textOf(message))) seen.push(message.id);
+    });
+    const said = messageOf(await hands.type('', { files: [csv('long.csv', drive(7, 3_000, 40))] }));
+    await until(() => heard.has(said.id), goOn(clock));
+    const [, answer, ...more] = channel.messages(said.channel_id);
+    expect(more).toEqual([]);
+    expect(answer && textOf(answer)).toContain('19 times out of 20');
+    expect(seen.length).toBeGreaterThan(0);
+    expect(new Set(seen)).toEqual(new Set([answer?.id]));
     expect(logged).toEqual([]);
   });
 
