@@ -75,6 +75,25 @@ function bindPlaces(
   return values.map((_each, index) => ({ place: `${name} ${index + 1}`, states }));
 }
 
+/**
+ * "1 12.1 2 12.0 3 11.8": numbers in front that count up are cylinders, and no values.
+ *
+ * @throws NotRead with the line in which they are named as such.
+ */
+export function refuseCounted(values: readonly LineAmount[], kind: KindSpec, text: string): void {
+  const counted = values.filter((_each, index) => index % 2 === 0);
+  const inOrder = counted.every(({ figures, unit }, index) => figures === `${index + 1}` && unit === '');
+  if (kind.place === undefined || values.length < 4 || values.length % 2 === 1 || !inOrder) return;
+  const named = counted
+    .toReversed()
+    .reduce(
+      (line, amount) =>
+        withAmount(line, amount, `${kind.place === 'cylinder' ? 'cyl' : '#'} ${amount.figures}`),
+      text,
+    );
+  throw doubt(`Are ${counted.map(({ figures }) => figures).join(', ')} the places?`, [named]);
+}
+
 function whichCylinder({ name }: KindSpec, text: string): Error {
   return doubt(
     `Which cylinder is this ${name} of?`,

@@ -1,8 +1,9 @@
 import type { FieldName } from '../quantity/fields.ts';
 import { readQuantity } from '../quantity/read-quantity.ts';
+import { aboveAir } from './above-air.ts';
 import type { KindSpec } from './kind-spec.ts';
 import type { LineConditions } from './line-reading.ts';
-import { doubt, refusal, withAmount } from './outcome.ts';
+import { doubt, faintDoubt, refusal, withAmount } from './outcome.ts';
 import type { Roles } from './roles.ts';
 import type { LineAmount, Piece } from './take-apart.ts';
 
@@ -19,15 +20,16 @@ export function sharedConditions(
   const [stray] = roles.pressure;
   if (stray !== undefined) {
     const said = `${stray.figures} ${stray.unit}`;
-    throw doubt(`${said} of what? Is it the boost it was taken at?`, [
+    throw faintDoubt(
+      `${said} of what? Is it the boost it was taken at?`,
       withAmount(text, stray, `${said} boost`),
-    ]);
+    );
   }
   const [bare] = roles.bare;
   if (bare !== undefined) {
     throw doubt(
       `What is ${bare.figures}?`,
-      ['rpm', '°C', '°F'].map((unit) => withAmount(text, bare, `${bare.figures} ${unit}`)),
+      unitsFor(bare.figures).map((unit) => withAmount(text, bare, `${bare.figures} ${unit}`)),
     );
   }
   const [foreign] = roles.foreign;
@@ -47,6 +49,17 @@ export function sharedConditions(
   };
 }
 
+/** A figure alone that can be a speed, a temperature, or either. */
+function unitsFor(figures: string): readonly string[] {
+  const figure = Number(figures.replace(',', '.'));
+  if (figure > HOTTEST) return ['rpm'];
+  return figure < SLOWEST ? ['°C', '°F'] : ['rpm', '°C', '°F'];
+}
+
+/** No oil is hotter, in either scale, and no engine turns slower. */
+const HOTTEST = 400;
+const SLOWEST = 150;
+
 function one(
   amounts: readonly LineAmount[],
   field: FieldName,
@@ -63,7 +76,10 @@ function one(
   }
   const unit = first.unit === '' ? 'rpm' : first.unit;
   const read = readQuantity(`${first.figures} ${unit}`, field);
-  if (read.verdict === 'read' && !(field === 'speed' && read.unit !== 'rpm')) return read.value;
+  if (read.verdict === 'read' && read.reference === 'absolute')
+    throw aboveAir(read, (figure) => withAmount(text, first, figure));
+  if (read.verdict === 'read' && !(field === 'speed' && read.unit !== 'rpm'))
+    return Number(read.value.toPrecision(12));
   if (read.verdict === 'ask')
     throw doubt(
       read.question,

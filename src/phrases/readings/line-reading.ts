@@ -32,5 +32,11 @@ export type LineReading =
       /** What was taken for granted, in sentences. */
       readonly readAs: readonly string[];
     }
-  | { readonly verdict: 'ask'; readonly question: string; readonly options: readonly LineOption[] }
+  | {
+      readonly verdict: 'ask';
+      readonly question: string;
+      readonly options: readonly LineOption[];
+      /** Asked only where no other kind has a better question. */
+      readonly faint?: true;
+    }
   | { readonly verdict: 'refuse'; readonly problem: string };

@@ -15,6 +15,10 @@ export class NotRead extends Error {
 export const doubt = (question: string, typed: readonly string[]): NotRead =>
   new NotRead({ verdict: 'ask', question, options: typed.map(option) });
 
+/** A question that gives way to that of another kind. */
+export const faintDoubt = (question: string, typed: string): NotRead =>
+  new NotRead({ verdict: 'ask', question, options: [option(typed)], faint: true });
+
 export const refusal = (problem: string): NotRead => new NotRead({ verdict: 'refuse', problem });
 
 export const option = (typed: string): LineOption => ({ label: typed, typed });

@@ -1,20 +1,20 @@
 import { tidyKeepingCase } from '../quantity/tidy.ts';
-import { bind } from './bind.ts';
+import { bind, refuseCounted } from './bind.ts';
 import { sharedConditions } from './conditions.ts';
+import { refuseOtherScales, refuseStrangeUnit, refuseUnsaidZero } from './doubts.ts';
 import type { KindSpec } from './kind-spec.ts';
 import type { LineReading, LineValue } from './line-reading.ts';
+import { namedKinds, wordsOf } from './named-kinds.ts';
 import { doubt, NotRead, option, refusal } from './outcome.ts';
 import { rolesOf } from './roles.ts';
 import { type Piece, takeApart } from './take-apart.ts';
-import { PETROL_AFR, readValues } from './values.ts';
+import { readValues } from './values.ts';
 
 const LONGEST = 200;
 const NOTE = /\s+note:?\s+(?<note>.+)$/iu;
 const NO_VALUE = 'There is no value';
 /** Words by which a mixture gauge's figure is an air–fuel ratio. */
 const AFR_WORDS: readonly string[] = ['afr', 'air-fuel ratio', 'air fuel ratio'];
-/** Fuels whose own scale is so near to petrol's that one figure does for both. */
-const LIKE_PETROL = /^(?:petrol|E0?[0-9]|E10)$/;
 
 /** Two figures with no more between them than what makes a range. */
 const RANGE = /(?<![\p{L}\d.,])(?<low>\d[\d.,]*) ?(?:-|\.\.+|to|bis) ?(?<high>\d[\d.,]*)/iu;
@@ -73,7 +73,7 @@ function readText(text: string, context: LineContext): LineReading {
   }
   const pieces = takeApart(text, context.kinds);
   if (!pieces.some(({ type }) => type === 'amount')) throw refusal('There is no value in it.');
-  const named = namedKinds(pieces, context.kinds);
+  const named = namedKinds(pieces, context.kinds, text);
   const outcomes = named.map((kind) => interpret(kind, pieces, text, context));
   const reads = outcomes.filter((outcome) => outcome.verdict === 'read');
   const [read, ...others] = reads;
@@ -84,7 +84,9 @@ function readText(text: string, context: LineContext): LineReading {
       reads.flatMap((each) => (each.verdict === 'read' ? [option(`${each.kind} ${text}`)] : [])),
     );
   }
-  const asks = outcomes.filter((outcome) => outcome.verdict === 'ask');
+  const asked = outcomes.filter((outcome) => outcome.verdict === 'ask');
+  const firm = asked.filter((outcome) => outcome.verdict === 'ask' && outcome.faint !== true);
+  const asks = firm.length > 0 ? firm : asked;
   const [question] = asks;
   if (question !== undefined) {
     const options = asks.flatMap((each) => (each.verdict === 'ask' ? each.options : []));
@@ -107,38 +109,6 @@ const ask = (question: string, options: readonly ReturnType<typeof option>[]): L
   options,
 });
 
-/** The kinds a line can be about, by its words, its places, or else its units. @throws NotRead for two of them. */
-function namedKinds(pieces: readonly Piece[], kinds: readonly KindSpec[]): readonly KindSpec[] {
-  const boosts = wordsOf(kinds, 'boost');
-  const said = pieces.flatMap((piece) => (piece.type === 'kind' ? [piece.word] : []));
-  const withoutBoost = said.filter((word) => !boosts.includes(word));
-  const words = withoutBoost.length > 0 ? withoutBoost : said;
-  const sets = words.map((word) => kinds.filter((kind) => answersTo(kind, word)));
-  const common = sets.reduce((kept, next) => kept.filter((kind) => next.includes(kind)), sets[0] ?? []);
-  if (sets.length > 0 && common.length === 0) {
-    throw refusal(
-      `One line, one kind: here are ${[...new Set(words)].join(' and ')}. Log them one after the other.`,
-    );
-  }
-  if (common.length > 0) return common;
-  const implied = pieces.flatMap((piece) =>
-    piece.type === 'place' && piece.place.implies !== undefined ? [piece.place.implies] : [],
-  );
-  if (implied.length > 0) return kinds.filter(({ name }) => name === implied[0]);
-  return kinds.filter(({ field, unit }) =>
-    pieces.some((piece) => {
-      if (piece.type !== 'amount') return false;
-      if (piece.ownUnit) return field === null && unit.toLowerCase() === piece.unit.toLowerCase();
-      return field !== null && piece.fields.includes(field) && !piece.fields.includes('speed');
-    }),
-  );
-}
-
-const answersTo = ({ name, words }: KindSpec, word: string): boolean =>
-  name.toLowerCase() === word || words.includes(word);
-const wordsOf = (kinds: readonly KindSpec[], name: string): readonly string[] =>
-  kinds.filter((kind) => kind.name === name).flatMap(({ words }) => [name, ...words]);
-
 function interpret(
   kind: KindSpec,
   pieces: readonly Piece[],
@@ -147,11 +117,14 @@ function interpret(
 ): LineReading {
   try {
     const roles = rolesOf(pieces, kind, wordsOf(context.kinds, 'boost'));
+    refuseStrangeUnit(roles.values, pieces, kind, text);
     if (roles.values.length === 0 && roles.foreign.length > 0) sharedConditions(roles, pieces, kind, text);
     if (roles.values.length === 0) throw refusal(`${NO_VALUE} of ${kind.name} in it.`);
     const shared = sharedConditions(roles, pieces, kind, text);
     const named = pieces.some((piece) => piece.type === 'kind' && AFR_WORDS.includes(piece.word));
     const amounts = named ? roles.values.map((amount) => ({ ...amount, unit: 'AFR' })) : roles.values;
+    refuseUnsaidZero(kind, amounts, pieces, text);
+    refuseCounted(roles.values, kind, text);
     const figures = readValues(amounts, kind, text);
     if (kind.name === 'lambda')
       refuseOtherScales(
@@ -160,7 +133,7 @@ function interpret(
         shared.fuel,
         pieces,
         text,
-        context,
+        context.afrOf,
       );
     const bound = bind(roles.values, pieces, kind, text, context.anyState);
     const values = figures.map(
@@ -180,35 +153,6 @@ function interpret(
     if (error instanceof NotRead) return error.outcome;
     throw error;
   }
-}
-
-/** An air–fuel ratio beside another fuel than petrol: on whose scale? */
-function refuseOtherScales(
-  lambdas: readonly number[],
-  isAfr: boolean,
-  fuel: string | undefined,
-  pieces: readonly Piece[],
-  text: string,
-  { afrOf }: LineContext,
-): void {
-  const [lambda] = lambdas;
-  if (!isAfr || fuel === undefined || LIKE_PETROL.test(fuel) || lambda === undefined) return;
-  const afr = lambda * PETROL_AFR;
-  const own = afrOf(fuel);
-  const rest = pieces
-    .filter(({ type }) => type !== 'kind' && type !== 'amount')
-    .map(({ start, end }) => text.slice(start, end));
-  const conditions = pieces.flatMap((piece) =>
-    piece.type === 'amount' && piece.fields.length > 0 && !piece.fields.includes('ratio')
-      ? [text.slice(piece.start, piece.end)]
-      : [],
-  );
-  const as = (value: number): string =>
-    ['lambda', value.toFixed(3).replace(/0$/u, ''), ...rest, ...conditions].join(' ');
-  throw doubt(`${Number(afr.toFixed(2))} on petrol's scale, as most gauges show it, or on that of ${fuel}?`, [
-    as(lambda),
-    ...(own === undefined ? [] : [as(afr / own)]),
-  ]);
 }
 
 /** Words nobody knows are never passed over: they can be kept as a note. */

@@ -37,12 +37,17 @@ export function rolesOf(pieces: readonly Piece[], kind: KindSpec, boostWords: re
     const speedSaid = [...roles.values()].includes('speed');
     if (amount.afterAt && !speedSaid && isEngineSpeed(amount.figures)) roles.set(amount, 'speed');
   }
-  const valued = [...roles.values()].includes('values');
+  const valued = (): boolean => [...roles.values()].includes('values');
+  const given = valued();
   for (const amount of bare.filter((each) => roles.get(each) === 'bare' && !each.afterAt)) {
-    if (!valued || sameFooting(amount, pieces, roles)) roles.set(amount, 'values');
+    const another = hasPlaces(kind) && (!given || sameFooting(amount, pieces, roles));
+    if (another || !valued()) roles.set(amount, 'values');
   }
   return grouped(roles);
 }
+
+/** Kinds of which one line may hold several values, each with a word of its own. */
+const hasPlaces = ({ place, name }: KindSpec): boolean => place !== undefined || name === 'battery voltage';
 
 const isEngineSpeed = (figures: string): boolean =>
   ENGINE_SPEED.test(figures) && Number(figures) >= SLOWEST_RPM;

@@ -39,7 +39,7 @@ export type Piece =
   | (Span & { readonly type: 'fuel'; readonly fuel: string })
   | (Span & { readonly type: 'unknown' });
 
-const NUMBER = /^[-+]?(?:\d+(?:[.,]\d+)*|[.,]\d+)(?: ?k(?![\p{L}\d]))?/u;
+const NUMBER = /^[-+]?(?:\d+\.\d+(?=,\d+\.\d)|\d+(?:[.,]\d+)*|[.,]\d+)(?: ?k(?![\p{L}\d]))?/u;
 /** Thousands in groups: only a counter has so many digits that people part them. */
 const GROUPED = /^\d{1,3}(?:[ ']\d{3})+(?![\d.,])/u;
 const HOURS_AND_MINUTES = /^\d+ ?h(?:\d{1,2}(?: ?m(?:in)?)?| \d{1,2} ?m(?:in)?)(?![\p{L}\d.,])/iu;
@@ -93,8 +93,13 @@ interface Where {
   readonly before: string | undefined;
 }
 
+/** "10W-40": a grade of oil is no figure. */
+const GRADE = /^\d{1,2}w-?\d{2}(?!\d)/iu;
+
 function takePiece(rest: string, where: Where): Piece {
   const { at, words } = where;
+  const grade = GRADE.exec(rest)?.[0];
+  if (grade !== undefined) return span({ type: 'unknown' }, at, grade.length);
   const place = takePlace(rest);
   if (place !== undefined && /^#/u.test(rest))
     return span({ type: 'place', place: place.value }, at, place.length);

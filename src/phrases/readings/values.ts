@@ -2,6 +2,7 @@ import { isUnitId, type UnitId, units } from '../../calc/units/table.ts';
 import type { FieldName } from '../quantity/fields.ts';
 import { readQuantity } from '../quantity/read-quantity.ts';
 import type { Read } from '../quantity/reading.ts';
+import { aboveAir } from './above-air.ts';
 import { inKept, inShown, type KindSpec, within } from './kind-spec.ts';
 import { doubt, refusal, withAmount } from './outcome.ts';
 import type { LineAmount } from './take-apart.ts';
@@ -18,7 +19,7 @@ export interface Figure {
 const BARE: Partial<Record<FieldName, readonly string[]>> = {
   pressure: ['bar', 'psi', 'kPa'],
   temperature: ['°C', '°F'],
-  length: ['mm', 'in'],
+  length: ['mm', 'in', 'thou'],
   distance: ['km', 'mi'],
   current: ['A', 'mA'],
   voltage: ['V'],
@@ -32,7 +33,8 @@ const BARE: Partial<Record<FieldName, readonly string[]>> = {
  *
  * @throws NotRead where one can mean several things, or cannot be.
  */
-export function readValues(amounts: readonly LineAmount[], kind: KindSpec, text: string): readonly Figure[] {
+export function readValues(given: readonly LineAmount[], kind: KindSpec, text: string): readonly Figure[] {
+  const amounts = kind.field === 'distance' ? given.map(thousandsTogether) : given;
   const last = amounts.findLast(({ unit }) => unit !== '');
   if (last !== undefined) {
     return amounts.map((amount) => readOne(amount, amount.unit === '' ? last.unit : amount.unit, kind, text));
@@ -43,9 +45,14 @@ export function readValues(amounts: readonly LineAmount[], kind: KindSpec, text:
   return readBare(amounts, kind, text);
 }
 
+/** "84,210": no odometer counts thousandths. */
+function thousandsTogether(amount: LineAmount): LineAmount {
+  return { ...amount, figures: amount.figures.replace(/(?<=\d),(?=\d{3}(?:\D|$))/gu, '') };
+}
+
 function readBare(amounts: readonly LineAmount[], kind: KindSpec, text: string): readonly Figure[] {
   const own = isUnitId(kind.unit) ? units[kind.unit].sign : kind.unit;
-  const offered = kind.usual === undefined ? [own] : ((kind.field && BARE[kind.field]) ?? [own]);
+  const offered = kind.usual === undefined ? [own] : offeredFor(kind, own);
   const fitting = offered.filter((unit) => allWithin(amounts, unit, kind, kind.usual));
   const [only, another] =
     fitting.length > 0 ? fitting : offered.filter((unit) => allWithin(amounts, unit, kind, kind.possible));
@@ -63,6 +70,12 @@ function readBare(amounts: readonly LineAmount[], kind: KindSpec, text: string):
   }
   const taken = offered.length > 1 ? [`Taken as ${only}: nothing else is likely.`] : [];
   return amounts.map((amount) => ({ ...readOne(amount, only, kind, text), readAs: taken }));
+}
+
+/** The units a figure alone may stand for; a vacuum is read in inches of mercury as often as in anything. */
+function offeredFor({ field, shown }: KindSpec, own: string): readonly string[] {
+  const usual = (field && BARE[field]) ?? [own];
+  return shown === 'inHg' ? ['inHg', ...usual] : usual;
 }
 
 function allWithin(
@@ -92,6 +105,7 @@ function readOne(amount: LineAmount, unit: string, kind: KindSpec, text: string)
   const read = readQuantity(`${figures} ${unit}`.trim(), kind.field);
   switch (read.verdict) {
     case 'read':
+      if (read.reference === 'absolute') throw aboveAir(read, (figure) => withAmount(text, amount, figure));
       return possibleOnly(read, amount, kind, unit);
     case 'range':
       throw refusal(`"${figures} ${unit}" is a range, and one value is needed.`);

@@ -23,7 +23,7 @@ const STATES: readonly (readonly string[])[] = [
   ['fresh', 'freshly built'],
   ['worn'],
   ['large overlap', 'big cam', 'wild cam'],
-  ['top ring', 'first ring'],
+  ['top ring', 'first ring', 'top'],
   ['second ring', '2nd ring'],
 ];
 
@@ -37,6 +37,7 @@ const EMPTY_WORDS =
   /^(?:at|with|and|on|is|was|reads?|reading|of|the|bei|mit|im|und|et|a|avec|while|it|now|throttle open|throttle wide|plugs out|test|=)(?![\p{L}\p{N}])/iu;
 
 const FUELS: readonly (readonly [RegExp, string])[] = [
+  [/^(?:super|premium)(?: plus)?(?: 9[58])?(?![\p{L}\d])/iu, 'petrol'],
   [/^(?:petrol|gasoline|pump fuel|benzin|unleaded|essence)(?!\p{L})/iu, 'petrol'],
   [/^(?:methanol|meth)(?!\p{L})/iu, 'methanol'],
   [/^ethanol(?!\p{L})/iu, 'ethanol'],
@@ -100,7 +101,7 @@ const VALVES: readonly (readonly [RegExp, string])[] = [
 ];
 /** A number of a place is whole, and no part of a longer figure. */
 const NUMBER =
-  /^ ?(?:#|no\.? ?|nr\.? ?)?(\d{1,2})(?![\d.,]*\d)(?! ?(?:mm|bar|psi|kpa|thou|%|in\b|°|v\b|c\b|rpm))/iu;
+  /^(?: (?:oil )?clearance)? ?(?:#|no\.? ?|nr\.? ?)?(\d{1,2})(?![\d.,]*\d)(?! ?(?:mm|bar|psi|kpa|thou|%|in\b|°|v\b|c\b|rpm))/iu;
 const NAMED: readonly (readonly [RegExp, string])[] = [
   [/^(?:earth|ground|masse)(?: strap| cable| lead)?(?!\p{L})/iu, 'earth'],
   [/^starter (?:positive )?(?:cable|lead)(?!\p{L})/iu, 'starter positive cable'],
@@ -139,7 +140,9 @@ function numbered(pattern: RegExp, name: string, text: string): Taken<PlaceWords
   const number = NUMBER.exec(rest);
   if (number !== null)
     return { value: { name, number: Number(number[1]) }, length: word.length + number[0].length };
-  return wordEnd.test(rest) && /s$/iu.test(word)
+  // without a number it is a place only where several are meant or the value follows: a main jet is no bearing
+  return wordEnd.test(rest) &&
+    (/s$/iu.test(word) || /^(?: (?:oil )?clearance)?\s*[:=]?\s*[\d.,]/iu.test(rest))
     ? { value: { name, number: null }, length: word.length }
     : undefined;
 }
