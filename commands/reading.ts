@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
+import { correctReadingHere } from '../src/bot/correct-reading.ts';
 import { buildHere } from '../src/bot/crew.ts';
 import { chartReadings } from '../src/bot/reading-chart.ts';
 import { dropLimitHere, ownKindHere, setLimitHere, showLimits } from '../src/bot/reading-rules.ts';
 import {
-  correctReadingHere,
   listReadings,
   logReadingHere,
   readingHere,
