@@ -73,13 +73,6 @@ function minutesIn(cell: string): number {
 
 const fraction = (digits: string): number => (digits === '' ? 0 : Number(digits) / 10 ** digits.length);
 
-/** What was mended in a log's clock. */
-export interface ClockMends {
-  readonly resets: number;
-  readonly jumps: number;
-  readonly outOfOrder: number;
-}
-
 const DAY_S = 86_400;
 /** A step back of less is a row out of its order, of more the clock begun anew. */
 const OUT_OF_ORDER_S = 0.6;

@@ -1,14 +1,12 @@
 import type { Channel, Rows } from '../calc/fuelling/drive.ts';
 import { UserError } from '../core/user-error.ts';
 import { isReading } from './cell.ts';
-import { clockReader, RisingTime } from './clock.ts';
+import { RisingTime } from './clock.ts';
 import { textOf } from './decode.ts';
-import { takeApart } from './header-name.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { type Assignment, fingerprintOf, type Recognised, recognise, type UsedColumn } from './recognise.ts';
 import { recordReader } from './records.ts';
 import { RowsBuilder } from './rows-builder.ts';
-import { isUnit, unitOf } from './unit-words.ts';
 
 /** So much of a log is looked at before anything is said of its columns, in characters. */
 const HEAD = 96 * 1024;
@@ -111,7 +109,7 @@ interface Reading {
 
 async function* readRows(reading: Reading): AsyncGenerator<Rows> {
   const { layout, tally, breathe } = reading;
-  let plan = planOf(layout, reading.recognised.columns);
+  let plan = planOf(reading.recognised.columns);
   const rising = new RisingTime();
   let builder = new RowsBuilder(plan.channels);
   const reader = recordReader(layout.delimiter);
@@ -132,7 +130,7 @@ async function* readRows(reading: Reading): AsyncGenerator<Rows> {
         tally.repeatedHeaders++;
         if (again === 'same') continue;
         yield* builder.finish();
-        plan = planOf(again.layout, again.columns);
+        plan = planOf(again);
         builder = new RowsBuilder(plan.channels);
         continue;
       }
@@ -169,16 +167,9 @@ interface Plan {
   readonly cells: (record: readonly string[], into: Float64Array) => void;
 }
 
-function planOf(layout: Layout, columns: readonly UsedColumn[]): Plan {
+function planOf(columns: readonly UsedColumn[]): Plan {
   const time = columns.find(({ role }) => role === 'timeS');
   const timeAt = time?.index ?? 0;
-  const { unit } = takeApart(layout.names[timeAt] ?? '', isUnit);
-  const said = layout.units[timeAt] ?? '';
-  const clock = clockReader(
-    layout.sample.map((row) => row[timeAt] ?? ''),
-    unitOf(said === '' ? unit : said),
-    layout.decimalComma,
-  );
   const of = (role: UsedColumn['role']): UsedColumn | undefined =>
     columns.find((column) => column.role === role);
   const [load, vacuum, baro, trim, longTrim] = [
@@ -217,7 +208,7 @@ function planOf(layout: Layout, columns: readonly UsedColumn[]): Plan {
   }
   return {
     timeAt,
-    time: clock.read,
+    time: time?.reader.read ?? (() => Number.NaN),
     channels,
     cells(record, into) {
       for (const [place, step] of steps.entries()) into[place] = step(record);
@@ -239,7 +230,7 @@ const SPECIAL: ReadonlySet<string> = new Set([
 function headerAgain(
   record: readonly string[],
   { layout, assignment, stoichiometricAfr }: Reading,
-): 'same' | { readonly layout: Layout; readonly columns: readonly UsedColumn[] } | undefined {
+): 'same' | readonly UsedColumn[] | undefined {
   const names = record.map((cell) => cell.trim());
   if (names.length === layout.names.length && names.every((name, index) => name === layout.names[index]))
     return 'same';
@@ -254,7 +245,7 @@ function headerAgain(
     sample: layout.sample.map((row) => places.map((place) => row[place] ?? '')),
   };
   const { columns, open } = recognise(moved, assignment, stoichiometricAfr);
-  return open.length > 0 ? undefined : { layout: moved, columns };
+  return open.length > 0 ? undefined : columns;
 }
 
 function countStray(record: readonly string[], tally: LogTally): void {

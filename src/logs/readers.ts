@@ -1,7 +1,8 @@
 import { toBase } from '../calc/units/convert.ts';
 import type { UnitId } from '../calc/units/table.ts';
 import { numberIn, switchIn } from './cell.ts';
-import { type LogUnit, unitOf } from './unit-words.ts';
+import { clockReader } from './clock.ts';
+import type { LogUnit } from './unit-words.ts';
 import type { Role } from './words.ts';
 
 /** How a column's cells become readings. */
@@ -70,7 +71,7 @@ const PLAUSIBLE: Readonly<Partial<Record<Role, readonly [number, number]>>> = {
   oilC: [-45, 200],
   chargeC: [-45, 250],
   sensorC: [-45, 1300],
-  throttleRatio: [-0.1, 1.15],
+  throttleRatio: [-10, 115],
   trimRatio: [0.4, 2],
   longTrimRatio: [0.4, 2],
   targetLambda: [0.5, 1.6],
@@ -151,8 +152,9 @@ function rawReader(role: Role, context: ReaderContext): ColumnReader {
     case 'knock':
       // timing taken out for knock is often written with a minus
       return { read: (cell) => Math.abs(plain(cell)), as: 'a number' };
-    case 'gear':
     case 'timeS':
+      return clockReader(context.sample, context.unit, decimalComma);
+    case 'gear':
     case 'dateOnly':
       return { read: plain, as: 'a number' };
   }
@@ -193,7 +195,13 @@ function pressureUnit(
   const known = context.unit?.unit;
   if (known !== undefined && PRESSURES.includes(known)) return known as UnitId; // the list holds units of pressure alone
   const most = values.at(-1) ?? 0;
-  if (usual === 'manifold') return most > 30 ? 'kPa' : most > 4 ? 'psi' : 'bar';
+  if (usual === 'manifold') {
+    const least = values[0] ?? 0;
+    const widest = Math.max(most, -least);
+    // no engine idles at 17 psi, nor is the air outside ever below 17 kPa
+    if (widest > 30 || (least > 12 && most >= 17)) return 'kPa';
+    return widest > 4 ? 'psi' : 'bar';
+  }
   return most > 130 ? 'kPa' : most > 13 ? 'psi' : 'bar';
 }
 
@@ -233,12 +241,11 @@ function mixtureReader(context: ReaderContext, plain: (cell: string) => number):
   }
   const typical = middle(values);
   const asAfr = known === 'AFR' || (known !== 'lambda' && typical > 3);
-  const byWord = /\b(afr|air fuel)\b/.test(context.words);
   if (asAfr && !(typical < 3)) {
     const { stoichiometricAfr } = context;
     return { read: (cell) => plain(cell) / stoichiometricAfr, as: `AFR, ${stoichiometricAfr} : 1 at λ 1` };
   }
-  return { read: plain, as: 'λ', ...(byWord || known === 'lambda' ? {} : {}) };
+  return { read: plain, as: 'λ' };
 }
 
 /** Fuel added as a ratio: 1.05, 105 %, +5 % and +0.05 are all the same. */
@@ -257,11 +264,11 @@ function trimReader(context: ReaderContext, plain: (cell: string) => number): Co
 }
 
 function shareReader(role: Role, context: ReaderContext, plain: (cell: string) => number): ColumnReader {
+  // a throttle is closed while a log begins, and does not yet tell what it is counted in: settle.ts sees all of it
+  if (role === 'throttleRatio' && context.unit === undefined) return { read: plain, as: 'by its largest' };
   const most = valuesOf(context, plain).at(-1) ?? 0;
   if (context.unit?.unit === 'deg') return scaled(1 / 90, '° of 90', plain);
   if (context.unit?.unit === 'percent' || most > 1.5) return scaled(0.01, '%', plain);
-  // a closed throttle tells nothing about what it is counted in: most loggers write per cent
-  if (role === 'throttleRatio' && most > 1.01) return scaled(0.01, '%', plain);
   return { read: plain, as: 'a share' };
 }
 
@@ -304,5 +311,3 @@ function statusReader({ words, decimalComma }: ReaderContext): ColumnReader {
     },
   };
 }
-
-export const unitSaid = (text: string): LogUnit | undefined => unitOf(text);

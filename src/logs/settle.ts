@@ -7,6 +7,7 @@ const HOTTER_THAN_C = 135;
 
 /** Settles what only the whole log can tell, in place; says what it took for granted. */
 export function settle({ at }: Drive): readonly string[] {
+  settleThrottle(at.throttleRatio);
   return [...settleStatus(at.sensorFault), ...settleCoolant(at.coolantC)];
 }
 
@@ -21,6 +22,15 @@ function settleStatus(status: Float32Array | undefined): readonly string[] {
     if (value >= UNSETTLED) status[index] = value === usual ? 0 : 1;
   }
   return [`The sensor's status ${usual - UNSETTLED}, the most common, is taken to mean that it works.`];
+}
+
+/** A throttle that ever reads more than fully open is counted in per cent. */
+function settleThrottle(throttleRatio: Float32Array | undefined): void {
+  const [most = 0] = quantiles(throttleRatio ?? [], [0.999]);
+  if (throttleRatio === undefined || most < 1.5) return;
+  for (let index = 0; index < throttleRatio.length; index++) {
+    throttleRatio[index] = (throttleRatio[index] ?? Number.NaN) / 100;
+  }
 }
 
 function settleCoolant(coolantC: Float32Array | undefined): readonly string[] {

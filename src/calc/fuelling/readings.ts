@@ -23,8 +23,6 @@ export interface Readings {
   readonly trust: Float32Array;
   readonly seconds: Float32Array;
   readonly timeS: Float64Array;
-  /** The reading's place in the drive. */
-  readonly index: Int32Array;
 }
 
 export interface Sorted {
@@ -111,7 +109,6 @@ export function* sortReadings(
     out.trust[used] = 1 / (1 + (rate / HALF_TRUST_PER_S) ** 2);
     out.seconds[used] = seconds;
     out.timeS[used] = time;
-    out.index[used] = i;
     used++;
   }
   return { readings: trimmed(out, used), droppedS, totalS };
@@ -152,7 +149,6 @@ export function thinned(readings: Readings, most: number): Readings {
     trust: pick(readings.trust),
     seconds: pick(readings.seconds).map((each) => each * every),
     timeS: readings.timeS.filter((_, index) => index % every === 0).slice(0, count),
-    index: readings.index.filter((_, index) => index % every === 0).slice(0, count),
   };
 }
 
@@ -170,7 +166,6 @@ function room(count: number): Room {
     trust: floats(),
     seconds: floats(),
     timeS: new Float64Array(count),
-    index: new Int32Array(count),
   };
 }
 
@@ -187,6 +182,5 @@ function trimmed(full: Room, count: number): Readings {
     trust: cut(full.trust),
     seconds: cut(full.seconds),
     timeS: full.timeS.slice(0, count),
-    index: full.index.slice(0, count),
   };
 }

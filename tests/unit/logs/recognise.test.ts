@@ -225,6 +225,20 @@ describe('a column', () => {
     expect((await of('5.1', '5.2', '6')).read('loadKPa', '10')).toBeCloseTo(68.95, 1);
   });
 
+  it.each<[string, readonly string[], string, number]>([
+    ['kPa of an idle', ['28', '29', '29'], '100', 100],
+    ['kPa of the air outside', ['101', '101', '101'], '50', 50],
+    ['psi of the air outside', ['14.7', '14.7', '14.7'], '5', 34.5],
+    ['psi of an idle', ['4.9', '5.1', '6'], '5', 34.5],
+    ['bar of an idle', ['0.3', '0.31', '0.33'], '0.5', 50],
+    ['bar of the air outside', ['1.01', '1.01', '1.01'], '0.5', 50],
+    ['psi that fall below nothing', ['-10', '-9', '0'], '7', 101.3 + 48.3],
+  ])('of manifold pressure without a unit is known by its looks: %s', async (_, cells, cell, value) => {
+    const rows = cells.map((each, time) => [String(time), '900', each, '1']);
+    const { read } = await columnsOf(['Time (s)', 'RPM', 'Manifold pressure', 'Lambda'], rows);
+    expect(read('loadKPa', cell)).toBeCloseTo(value, 0);
+  });
+
   it('twice there, as λ and as AFR of the same sensor, is read once', async () => {
     const rows = ['1.00', '0.90', '0.95'].map((lambda, time) => [
       String(time),
