@@ -155,7 +155,7 @@ function buildAnswer(hand: Hand, changed?: Changed<unknown>): Answer {
     data: {
       name: build?.name ?? null,
       openOrders,
-      facts: Object.fromEntries(facts.map((fact) => [fact.name, fact.value])),
+      facts: facts.map((fact) => ({ name: fact.name, value: fact.value })),
       ...(changed === undefined ? {} : { said: changed.said, change: changed.changeId }),
     },
   };

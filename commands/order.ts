@@ -93,7 +93,9 @@ export default defineCommand({
       example: '/order by part:"head gasket" needed:"in 4 weeks" lead:5',
       input: z.object({
         part: line(200).describe('What is needed'),
-        needed: line(100).describe('The day it is needed, e.g. 12 Dec'),
+        needed: line(100)
+          .optional()
+          .describe('The day it is needed, e.g. 12 Dec; else when its job is likely'),
         supplier: supplier.optional(),
         lead: z
           .int()

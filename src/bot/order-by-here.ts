@@ -1,6 +1,7 @@
 import type { Answer } from '../core/reply.ts';
 import { sayDay } from '../core/time.ts';
 import { UserError } from '../core/user-error.ts';
+import { neededOn } from '../records/jobs/needed-on.ts';
 import { findPart } from '../records/parts/find-part.ts';
 import { ordersOf } from '../records/parts/standings.ts';
 import { latenessBook } from '../records/suppliers/expected.ts';
@@ -9,13 +10,14 @@ import { orderBy } from '../records/suppliers/order-by.ts';
 import { sayBasis } from '../records/suppliers/say-expected.ts';
 import type { Supplier } from '../records/suppliers/supplier.ts';
 import { calendarsOf } from '../records/suppliers/supplier-days.ts';
-import { buildHere, crewOf, readDay } from './crew.ts';
+import { buildHere, crewOf, type DayRead, readDay } from './crew.ts';
 import { whoseDays } from './due-day.ts';
 import type { Hand } from './hand.ts';
 
 export interface ByAsked {
   readonly part: string;
-  readonly needed: string;
+  /** As typed; left out, the day on which the first job that needs it is likely to begin. */
+  readonly needed?: string | undefined;
   readonly supplier?: string | undefined;
   /** Working days from order to door, where the supplier's usual time is not known or not meant. */
   readonly lead?: number | undefined;
@@ -24,7 +26,7 @@ export interface ByAsked {
 /** By when to order a part so that it is here on the day it is needed. */
 export function orderByHere(hand: Hand, { part, needed, supplier: named, lead }: ByAsked): Answer {
   const { today } = crewOf(hand);
-  const { day, readAs } = readDay(hand, 'needed', needed);
+  const { day, readAs } = needed === undefined ? dayOfItsJob(hand, part) : readDay(hand, 'needed', needed);
   const supplier = supplierFor(hand, part, named);
   const leadDays = lead ?? supplier.leadDays;
   if (leadDays === null) {
@@ -71,6 +73,21 @@ export function orderByHere(hand: Hand, { part, needed, supplier: named, lead }:
       teamOrders: book.team.orders,
     },
   };
+}
+
+/** When the first job that waits for a part is likely to begin. */
+function dayOfItsJob(hand: Hand, part: string): DayRead {
+  const { today } = crewOf(hand);
+  const build = buildHere(hand);
+  const known = build && findPart(hand.record, build.id, part);
+  const day = known && neededOn(hand.record, known.buildId, today).get(known.id);
+  if (day !== undefined) {
+    return { day, readAs: `${sayDay(day, today)} is when its first job is likely to begin (/when date).` };
+  }
+  throw new UserError(
+    'bad-input',
+    `No planned job waits for ${part}, so say for which day: needed:"in 3 weeks". Nothing was changed.`,
+  );
 }
 
 /** The supplier named, or the one that the part was ordered from last. */

@@ -104,11 +104,11 @@ describe('a command of another version', () => {
 });
 
 describe('a message between one person and the bot', () => {
-  it('answers sums, and says where the record is asked', async () => {
+  it('answers sums, and is not offered what needs the record', async () => {
     await using crew = await twoBuilds();
     const channelId = crew.channel.hands('Ada').directChannelId();
     const refused = await crew.type('/order list', { channelId });
-    expect(refused.text).toContain('The record belongs to a crew: ask in a channel of its server.');
+    expect(refused.text).toContain('There is no command /order.');
     const sum = await crew.type('/thread size:"21.9 x 1.5"', { channelId });
     expect(sum.text).toContain('M22');
   });

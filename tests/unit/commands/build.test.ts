@@ -24,7 +24,7 @@ describe('/build show, name', () => {
     const bot = await openCrewBot();
     await place(bot);
     await bot.run('build name', { name: 'Coupe' });
-    expect(cardIn(await bot.run('build show')).data).toEqual({ name: 'Coupe', openOrders: 1, facts: {} });
+    expect(cardIn(await bot.run('build show')).data).toEqual({ name: 'Coupe', openOrders: 1, facts: [] });
     expect(cardIn(await bot.run('build show', {}, { channel: '601' })).data).toMatchObject({
       name: null,
       openOrders: 0,
@@ -51,7 +51,9 @@ describe('a thread', () => {
   it('writes into that build too, and opens it for the channel', async () => {
     const bot = await openCrewBot();
     await bot.run('build spec', { what: 'bore', value: '81 mm' }, { channel: '700', threadOf: '600' });
-    expect(cardIn(await bot.run('build show')).data).toMatchObject({ facts: { bore: '81 mm' } });
+    expect(cardIn(await bot.run('build show')).data).toMatchObject({
+      facts: [{ name: 'bore', value: '81 mm' }],
+    });
   });
 
   it('can have one of its own', async () => {
@@ -73,14 +75,16 @@ describe('/build spec', () => {
     await bot.run('build spec', { what: 'Compression ratio', value: '8.6' });
     const corrected = cardIn(await bot.run('build spec', { what: 'compression  ratio', value: '8.4' }));
     expect(corrected.data).toMatchObject({
-      facts: { 'Compression ratio': '8.4' },
+      facts: [{ name: 'Compression ratio', value: '8.4' }],
       said: 'Compression ratio: 8.4, was 8.6',
     });
     const struck = cardIn(await bot.run('build spec', { what: 'compression ratio' }));
-    expect(struck.data).toMatchObject({ facts: {} });
+    expect(struck.data).toMatchObject({ facts: [] });
     await pressed(bot, struck, 'Undo');
     await pressed(bot, corrected, 'Undo');
-    expect(cardIn(await bot.run('build show')).data).toMatchObject({ facts: { 'Compression ratio': '8.6' } });
+    expect(cardIn(await bot.run('build show')).data).toMatchObject({
+      facts: [{ name: 'Compression ratio', value: '8.6' }],
+    });
   });
 
   it('says what is written down when a line is not known', async () => {

@@ -1,7 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { openCrewBot, refusalIn } from '../../support/bot.ts';
+import { cardIn, openCrewBot, refusalIn } from '../../support/bot.ts';
 
 describe('what a job needs', () => {
+  it('says by when to order it, without being told the day', async () => {
+    const bot = await openCrewBot();
+    await bot.run('job add', { name: 'clean the block', minutes: '20 h', stage: 'assembly' });
+    await bot.run('job add', { name: 'fit the head', minutes: '3 h', stage: 'assembly', needs: 'part:+head gasket, job #1' });
+    const asked = await bot.run('order by', { part: 'head gasket', supplier: 'Norvale', lead: 5 });
+    expect(refusalIn(asked).message).toContain('There is no supplier "Norvale"');
+    await bot.run('supplier set', { supplier: 'Norvale', lead: 5 });
+    const card = cardIn(await bot.run('order by', { part: 'head gasket', supplier: 'Norvale' }));
+    expect(card.certainty).toContain('is when its first job is likely to begin');
+    expect(String(card.data['latestOn']) < String(card.data['neededOn'])).toBe(true);
+    const other = await bot.run('order by', { part: 'belt', supplier: 'Norvale' });
+    expect(refusalIn(other).code).toBe('not-found');
+  });
+
   it('stays on the record until the job needs it no more', async () => {
     const bot = await openCrewBot();
     await bot.run('part add', { name: 'dowel pin' });

@@ -239,6 +239,16 @@ describe('/runin ceiling', () => {
     );
   });
 
+  it('are counted in hours or days where the builder says so', async () => {
+    const bot = await openCrewBot();
+    await bot.run('runin plan', { choose: 'own', limit: '8000 rpm', measure: 'days' });
+    await bot.run('runin ceiling', { at: '0 days', speed: '4000 rpm', load: 'half load' });
+    await bot.run('runin ceiling', { at: '10 days', speed: '8000 rpm', load: 'all of it' });
+    on(bot, '2026-11-28');
+    expect(cardIn(await bot.run('runin today')).result).toBe('6000 rpm at most, half load; until 10 days');
+    expect(refusalIn(await bot.run('runin plan', { measure: 'h' })).code).toBe('not-now');
+  });
+
   it('refuses what is above the engine’s limit, or counted otherwise than the plan', async () => {
     const bot = await begun();
     expect(refusalIn(await bot.run('runin ceiling', { at: '500 km', speed: '9000 rpm' })).code).toBe(

@@ -29,7 +29,10 @@ describe('/sensor', () => {
     { line: '/sensor platinum resistance:"1194 ohm"', result: '50.01 °C (122 °F) is 1194.0 Ω' },
     { line: '/sensor platinum temp:"100 °C" type:pt100', result: '100 °C (212 °F) is 138.51 Ω' },
     { line: '/sensor thermocouple temp:"800 °C" cold:"0 °C"', result: '800 °C (1472 °F) is 33.275 mV' },
-    { line: '/sensor thermocouple voltage:"33.2754 mV" cold:"0 °C"', result: '800 °C (1472 °F) is 33.275 mV' },
+    {
+      line: '/sensor thermocouple voltage:"33.2754 mV" cold:"0 °C"',
+      result: '800 °C (1472 °F) is 33.275 mV',
+    },
     { line: '/sensor trigger teeth:60 speed:7000rpm', result: '7000 Hz at 7000 rpm' },
   ])('answers $line', expectSum);
 
