@@ -56,6 +56,10 @@ export default defineCommand({
         hours: line(40).optional().describe('What the hour meter showed then: 0 h'),
         limit: turningSpeed('limit', 'Limit speed of the engine, which ceilings are shares of').optional(),
         boost: gaugePressure('boost', 'Boost it is to make in the end').optional(),
+        measure: z
+          .enum(['km', 'h', 'days'])
+          .optional()
+          .describe('What the ceilings of your own plan are counted in; km unless said'),
       }),
       run: (said, hand) => planSaid(hand, said),
     }),

@@ -26,12 +26,16 @@ export interface PlanSaid {
   readonly hours?: string | undefined;
   readonly limit?: number | undefined;
   readonly boost?: number | undefined;
+  /** What the ceilings are counted in. */
+  readonly measure?: Measure | undefined;
 }
 
 /** Starts, changes or shows the plan. */
 export function planSaid(hand: Hand, said: PlanSaid): Answer {
-  const { choose, started, odometer, hours, limit, boost } = said;
-  const nothing = [choose, started, odometer, hours, limit, boost].every((each) => each === undefined);
+  const { choose, started, odometer, hours, limit, boost, measure } = said;
+  const nothing = [choose, started, odometer, hours, limit, boost, measure].every(
+    (each) => each === undefined,
+  );
   if (nothing) return showPlan(hand, 1);
   const facts = {
     ...(started === undefined ? {} : { startedOn: readDayPast(hand, 'started', started) }),
@@ -39,15 +43,18 @@ export function planSaid(hand: Hand, said: PlanSaid): Answer {
     ...(hours === undefined ? {} : { startH: hoursOf(hours) }),
     ...(limit === undefined ? {} : { limitRpm: limit }),
     ...(boost === undefined ? {} : { boostKPa: Number(boost.toPrecision(12)) }),
+    ...(measure === undefined ? {} : { measure }),
   };
   if (choose === undefined) {
     const plan = planHere(hand);
+    requireMeasure(plan, measure);
     return planChanged(
       hand,
       hand.change((record) => changePlan(record, plan, facts)),
     );
   }
   const row = chosenPlan(choose);
+  if (row !== undefined) requireMeasure({ measure: row.measure, ceilings: row.ceilings }, measure);
   const build = buildHere(hand);
   const { readings } = hand.record;
   const lastKm = build === undefined ? undefined : readings.latest(build.id, 'distance')?.value;
@@ -74,6 +81,18 @@ export function planSaid(hand: Hand, said: PlanSaid): Answer {
   const counted = `Counted from ${sayRun(startKm, 'km')} and ${sayRun(startH, 'h')}${lastKm === undefined && odometer === undefined ? ' (no odometer was logged: say odometer: if it did not start at 0)' : ''}.`;
   const known = limitRpm === null ? ' Say limit: and the ceilings go by your engine’s own limit speed.' : '';
   return planChanged(hand, changed, `${counted}${known}`);
+}
+
+/** @throws UserError 'not-now' when the ceilings that are there are counted otherwise. */
+function requireMeasure(
+  plan: { readonly measure: Measure; readonly ceilings: readonly unknown[] },
+  measure: Measure | undefined,
+): void {
+  if (measure === undefined || measure === plan.measure || plan.ceilings.length === 0) return;
+  throw new UserError(
+    'not-now',
+    `measure: the ceilings of this plan are counted in ${plan.measure}. Nothing was changed. /runin plan choose:own measure:${measure} begins one of your own.`,
+  );
 }
 
 function kmOf(typed: string): number {

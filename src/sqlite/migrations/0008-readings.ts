@@ -27,6 +27,7 @@ export default {
     ) STRICT;
     CREATE INDEX reading_series ON reading
       (build_id, kind, taken_at_ms, id, value, place, speed_rpm, temperature_c, boost_kpa, fuel, states);
+    CREATE INDEX reading_by_time ON reading (build_id, taken_at_ms, id);
 
     CREATE TABLE reading_kind (
       id INTEGER PRIMARY KEY AUTOINCREMENT,
