@@ -20,7 +20,7 @@ export interface Layout {
 }
 
 const DELIMITERS = [';', '\t', ',', '|'] as const;
-const MOST_HEAD_LINES = 400;
+const MOST_HEAD_LINES = 250;
 const COMMENT = /^\s*(#|\/\/|%|;;|'|--|!)/;
 
 interface Line {

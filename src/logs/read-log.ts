@@ -71,6 +71,7 @@ export async function openLog({
   }
   if (head.trim() === '') throw new UserError('bad-input', 'That file is empty. Nothing was changed.');
   const layout = await layoutOf(head);
+  await breathe();
   const fingerprint = fingerprintOf(layout);
   const assignment = assigned(fingerprint);
   const recognised = recognise(layout, assignment, stoichiometricAfr);

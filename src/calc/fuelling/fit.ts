@@ -277,7 +277,7 @@ const FAR_S = 4;
 function alike(residual: Float32Array, weight: Float32Array, { timeS, seconds, count }: Readings): number {
   const step = Math.max(0.01, seconds[Math.min(count - 1, 10)] ?? 0.05);
   const most = Math.max(2, Math.round(FAR_S / step));
-  const stride = Math.max(1, Math.floor(count / 25_000));
+  const stride = Math.max(1, Math.floor(count / 15_000));
   let sum = 1;
   let variance = 0;
   let looked = 0;

@@ -76,7 +76,9 @@ export function* fuelling({
     droppedS.outlier += outliersS;
     usedS -= outliersS;
   }
+  yield;
   const suspicions = fit === undefined ? [] : suspect({ axes, sorted, fit });
+  yield;
   const usable = fit !== undefined && usedS >= LEAST_USED_S;
   return {
     cells: judgeCells({
