@@ -56,7 +56,7 @@ export function alertAnswer(
       buttons,
     };
   }
-  const at = sayConditions(reading.conditions);
+  const at = sayConditions(reading.conditions, reading.typed);
   const falls = look.trend === undefined ? '' : sayTrend(look.trend, look.kind, reading.shownIn);
   return {
     ...card,

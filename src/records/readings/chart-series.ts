@@ -2,7 +2,7 @@ import type { TeamRecord } from '../team-record.ts';
 import { alike } from './alike.ts';
 import type { Kind } from './kinds.ts';
 import { judgedBy, lookAt } from './look-at.ts';
-import type { Conditions, Sample } from './reading.ts';
+import type { Sample } from './reading.ts';
 import { capital, figureIn, sayConditions, sayValue, signOf } from './say.ts';
 import { type SeriesTrend, sayTrend } from './series.ts';
 import { type AppliedLimit, type Grade, judge, sayLimits, sayVerdict } from './verdict.ts';
@@ -64,9 +64,10 @@ export function chartSeries(
     [last.value, last.value],
   );
   const isLike = (sample: Sample): boolean => kind.grows === true || alike(sample.conditions, conditions);
-  const at = kind.grows ? '' : sayConditions(conditions);
+  const at = kind.grows ? '' : sayConditions(conditions, last.typed);
   const named = `${capital(kind.name)}${conditions.place === undefined || kind.grows ? '' : `, ${conditions.place}`}`;
-  const under = withoutPlace(conditions);
+  const { place: _named, ...others } = conditions;
+  const under = sayConditions(others, last.typed);
   const trend = look.trend === undefined ? undefined : lineOf(look.trend, last, shown);
   return {
     kind,
@@ -96,8 +97,6 @@ export function chartSeries(
 
 const standingOf = (grade: Grade): SeriesPoint['standing'] =>
   grade === 'bad' || grade === 'doubtful' ? grade : 'ok';
-
-const withoutPlace = ({ place: _place, ...rest }: Conditions): string => sayConditions(rest);
 
 function chartLimits(limit: AppliedLimit, kind: Kind, shownIn: string): ChartSeries['panel']['limits'] {
   const origin = limit.origin === 'common practice' ? 'common practice' : limit.origin;

@@ -82,7 +82,8 @@ export const sayOwn = ({ value, unit, shownIn, kind }: Reading): string =>
 
 /** "Oil pressure 4.2 bar at 2500 rpm, 92 °C". */
 export function sayReading(reading: Reading): string {
-  const at = sayConditions(reading.conditions, false);
+  const { place: _named, ...others } = reading.conditions;
+  const at = sayConditions(others, reading.typed);
   const place = reading.conditions.place === undefined ? '' : `, ${reading.conditions.place}`;
   return `${capital(reading.kind)}${place} ${sayOwn(reading)}${at === '' ? '' : ` (${at})`}`;
 }

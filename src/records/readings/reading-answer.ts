@@ -46,7 +46,9 @@ export function readingAnswer(view: ReadingView): Answer {
       : worst.verdict;
   const falling = kind.falling === true && (worst.trend?.perWeek ?? 0) < 0;
   const grade = falling && RANK[verdict.grade] > RANK.doubtful ? 'doubtful' : verdict.grade;
-  const advice = verdict.side === 'high' ? kind.first.high : kind.first.low;
+  // a wide spread is one low cylinder
+  const high = verdict.side === 'high' && verdict !== spread?.verdict;
+  const advice = high ? kind.first.high : kind.first.low;
   const caution = grade === 'bad' ? advice : falling ? kind.first.falling : undefined;
   return {
     kind: 'answer',
@@ -96,7 +98,7 @@ const sayTitle = (reading: Reading): string =>
 function factsOf(look: Look, { today, zone }: Reader): readonly Fact[] {
   const { reading, kind, verdict, like, trend } = look;
   const { conditions, note, link, firstValue, unit, shownIn, byName, takenAtMs, typed } = reading;
-  const at = sayConditions(conditions);
+  const at = sayConditions(conditions, typed);
   const before = previousOf(like);
   const day = (ms: number): string => sayDay(dayAt(ms, zone), today);
   return [

@@ -25,7 +25,7 @@ export function readingForm(): Form {
 }
 
 export function correctForm(reading: Reading): Form {
-  const at = sayConditions(reading.conditions);
+  const at = sayConditions(reading.conditions, reading.typed);
   return {
     kind: 'form',
     title: `Correct #${reading.id}, ${reading.kind}`.slice(0, 45),
@@ -34,7 +34,7 @@ export function correctForm(reading: Reading): Form {
       {
         name: 'value',
         label: 'What it should have been',
-        value: sayOwn(reading).replace(/^λ /u, ''),
+        value: sayOwn(reading),
         hint: at === '' ? 'with its unit' : `taken at ${at}`.slice(0, 100),
         required: true,
       },

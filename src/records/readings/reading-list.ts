@@ -56,7 +56,7 @@ export function readingList(view: ListView): Answer {
 }
 
 function itemOf({ reading, kind, verdict, trend }: Look, { today, zone }: Reader): Item {
-  const at = sayConditions(reading.conditions);
+  const at = sayConditions(reading.conditions, reading.typed);
   const notes = [
     `${sayDay(dayAt(reading.takenAtMs, zone), today)}, ${reading.byName}.`,
     ...(verdict.limit === undefined || kind.grows

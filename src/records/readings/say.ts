@@ -3,10 +3,10 @@ import { sayFigure, sayNumber } from '../../calc/units/say.ts';
 import { isUnitId, type UnitId, units } from '../../calc/units/table.ts';
 import type { Conditions } from './reading.ts';
 
-/** A value in a kind's unit, said in another of the same sort: "4.2 bar", "8 %", "6 turns", "λ 0.86". */
+/** A value in a kind's unit, said in another of the same sort: "4.2 bar", "8 %", "6 turns", a lambda as "0.86". */
 export function sayValue(value: number, unit: string, shownIn: string, figures = 4): string {
   if (!isUnitId(unit) || !isUnitId(shownIn)) return `${sayNumber(value, figures)} ${shownIn}`.trim();
-  if (shownIn === 'lambda' || (unit === 'lambda' && shownIn === '1')) return `λ ${sayNumber(value, 3)}`;
+  if (shownIn === 'lambda' || (unit === 'lambda' && shownIn === '1')) return sayNumber(value, 3);
   return sayFigure(figureIn(value, unit, shownIn), shownIn, figures);
 }
 
@@ -28,19 +28,29 @@ export function sayChange(change: number, unit: string, shownIn: string): string
   return sayFigure(size, shownIn, 2);
 }
 
-/** "at 2500 rpm, 92 °C, hot": empty when nothing was said. */
-export function sayConditions(conditions: Conditions, placeToo = true): string {
+/** A temperature typed in Fahrenheit is said in it. */
+const FAHRENHEIT = /\d ?(?:°|deg\.? ?)?F(?![\p{L}\d])/iu;
+
+/**
+ * "2500 rpm, 92 °C, hot": empty when nothing was said.
+ *
+ * @param typed the line they were typed in, whose scale of temperature is kept.
+ */
+export function sayConditions(conditions: Conditions, typed = ''): string {
   const { speedRpm, temperatureC, boostKPa, place, fuel, states } = conditions;
   const parts = [
-    placeToo ? place : undefined,
+    place,
     speedRpm === undefined ? undefined : sayFigure(speedRpm, 'rpm'),
-    temperatureC === undefined ? undefined : sayFigure(temperatureC, 'degC', 3),
+    temperatureC === undefined ? undefined : sayHeat(temperatureC, FAHRENHEIT.test(typed)),
     boostKPa === undefined ? undefined : `${sayFigure(fromBase(boostKPa, 'bar'), 'bar', 3)} boost`,
     fuel,
     ...states,
   ];
   return parts.filter((part) => part !== undefined).join(', ');
 }
+
+const sayHeat = (temperatureC: number, inFahrenheit: boolean): string =>
+  inFahrenheit ? sayFigure(fromBase(temperatureC, 'degF'), 'degF', 3) : sayFigure(temperatureC, 'degC', 3);
 
 /** The kind with a capital, as a sentence begins. */
 export const capital = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
