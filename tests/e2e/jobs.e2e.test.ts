@@ -24,7 +24,7 @@ it('from a starting set to the day it will start, through the client', async () 
   const when = await crew.type('/when date stage:oil-pressure');
   expect(dataOf(when)).toMatchObject({
     stage: 'oil-pressure',
-    awaited: expect.arrayContaining([expect.objectContaining({ name: 'sump gasket', order: 1 })]),
+    awaited: expect.arrayContaining([expect.objectContaining({ name: 'sump gasket', order: 1 })]) as unknown,
   });
   const [picture] = messageOf(when).attachments;
   expect(picture?.filename).toBe('timeline.png');

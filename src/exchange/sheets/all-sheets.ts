@@ -7,13 +7,14 @@ import { portSheet } from './port-sheet.ts';
 import { readingSheet } from './reading-sheet.ts';
 import { runningInSheet } from './running-in-sheet.ts';
 import type { SheetSource } from './sheet-source.ts';
+import { specificationSheet } from './specification-sheet.ts';
 import { stageSheet } from './stage-sheet.ts';
 import { temporarySheet } from './temporary-sheet.ts';
 
-/** As many as a message of the platform carries files, so one export is one message. */
-export const MOST_SHEETS = 10;
-
-/** A build's record as sheets, one for each kind of thing; those with nothing in them are left out. */
+/**
+ * A build's record as sheets, one for each kind of thing; those with nothing in them are left out. Ten at most: so many files a
+ * message of the platform carries, and one export is one message.
+ */
 export function sheetsOf(source: SheetSource): readonly Sheet[] {
   return [
     orderSheet,
@@ -25,6 +26,7 @@ export function sheetsOf(source: SheetSource): readonly Sheet[] {
     readingSheet,
     runningInSheet,
     portSheet,
+    specificationSheet,
   ]
     .map((sheet) => sheet(source))
     .filter(({ rows }) => rows.length > 0);

@@ -49,17 +49,21 @@ describe('/convert', () => {
       kind: 'convert',
       dimension: 'torque',
       to: 'N.m',
-      value: expect.closeTo(115.24452560816903, 9),
+      value: expect.closeTo(115.24452560816903, 9) as number,
       unit: 'N.m',
       typed: { value: 85, unit: 'lbf.ft' },
-      result: { value: expect.closeTo(115.24452560816903, 9), unit: 'N.m' },
+      result: { value: expect.closeTo(115.24452560816903, 9) as number, unit: 'N.m' },
     });
     expect(reply('3-4 bar', 'psi').data).toMatchObject({
       min: 300,
       max: 400,
       unit: 'kPa',
       typed: { min: 3, max: 4, unit: 'bar' },
-      result: { min: expect.closeTo(43.511, 3), max: expect.closeTo(58.015, 3), unit: 'psi' },
+      result: {
+        min: expect.closeTo(43.511, 3) as number,
+        max: expect.closeTo(58.015, 3) as number,
+        unit: 'psi',
+      },
     });
   });
 

@@ -34,8 +34,9 @@ describe('/export csv', () => {
     expect(card.files?.map(({ name }) => name)).toEqual([
       'hill-climb-seven-orders.csv',
       'hill-climb-seven-parts.csv',
+      'hill-climb-seven-specification.csv',
     ]);
-    expect(card.working).toEqual(['orders: 2 lines', 'parts: 2 lines']);
+    expect(card.working).toEqual(['orders: 2 lines', 'parts: 2 lines', 'specification: 1 line']);
   });
 
   it('keeps text from running as a formula, leaves numbers numbers, and reads back as it was', async () => {

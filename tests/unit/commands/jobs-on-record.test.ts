@@ -5,7 +5,12 @@ describe('what a job needs', () => {
   it('says by when to order it, without being told the day', async () => {
     const bot = await openCrewBot();
     await bot.run('job add', { name: 'clean the block', minutes: '20 h', stage: 'assembly' });
-    await bot.run('job add', { name: 'fit the head', minutes: '3 h', stage: 'assembly', needs: 'part:+head gasket, job #1' });
+    await bot.run('job add', {
+      name: 'fit the head',
+      minutes: '3 h',
+      stage: 'assembly',
+      needs: 'part:+head gasket, job #1',
+    });
     const asked = await bot.run('order by', { part: 'head gasket', supplier: 'Norvale', lead: 5 });
     expect(refusalIn(asked).message).toContain('There is no supplier "Norvale"');
     await bot.run('supplier set', { supplier: 'Norvale', lead: 5 });
