@@ -53,8 +53,9 @@ export function readingChart({ title, panels, zone, name }: ReadingChartData): D
     },
     element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
     heading.svg,
-    ...drawn.map((panel) => panel.svg),
+    // its rules run below the marks
     bottomAxis(ticks, last, 'when it was measured'),
+    ...drawn.map((panel) => panel.svg),
     key.svg,
   );
   return { name, alt: altOf(title, panels), svg, width: SHEET_WIDTH, height };

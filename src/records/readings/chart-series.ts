@@ -5,7 +5,7 @@ import { judgedBy, lookAt } from './look-at.ts';
 import type { Sample } from './reading.ts';
 import { capital, figureIn, sayConditions, sayValue, signOf } from './say.ts';
 import { type SeriesTrend, sayTrend } from './series.ts';
-import { type AppliedLimit, type Grade, judge, sayLimits, sayVerdict } from './verdict.ts';
+import { type AppliedLimit, type Grade, judge, sayLimits, sayStands } from './verdict.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -73,7 +73,7 @@ export function chartSeries(
     kind,
     sentence:
       look.trend === undefined
-        ? `${named} ${said(last.value)}${kind.grows ? '' : `: ${sayVerdict(look.verdict, kind.unit, shownIn)}`}`
+        ? `${named} ${said(last.value)}${kind.grows ? '' : ` ${sayStands(look.verdict, kind.unit, shownIn)}`}`
         : `${named} ${sayTrend(look.trend, kind, shownIn).replace(/, by \d+ readings.*$/u, '')}${under === '' ? '' : ` at ${under}`}`,
     newest: look.verdict.grade,
     panel: {

@@ -5,7 +5,7 @@ import { sayOwn } from './log-readings.ts';
 import { judgedBy, lookAt, spreadOf } from './look-at.ts';
 import type { Reading } from './reading.ts';
 import { capital, figureIn, sayValue, signOf } from './say.ts';
-import { sayLimits, sayVerdict } from './verdict.ts';
+import { sayLimits, sayStands, sayVerdict } from './verdict.ts';
 
 /** Readings of one line beside one another, as bars. */
 export interface CylinderSet {
@@ -39,7 +39,10 @@ export function cylinderSet(
   const best = Math.max(...set.map(({ value }) => value));
   const share = spread?.verdict.limit?.max;
   const least = share === undefined ? undefined : best * (1 - share);
-  const most = looks.find(({ verdict }) => verdict.limit?.max !== undefined)?.verdict.limit?.max;
+  const worst =
+    looks.find(({ verdict }) => verdict.grade === 'bad') ??
+    looks.find(({ verdict }) => verdict.side !== 'ok');
+  const most = (worst ?? looks[0])?.verdict.limit?.max;
   const when = sayDay(dayAt(last.takenAtMs, zone), today);
   const bars = looks.map(({ reading, verdict }) => ({
     label: labelOf(reading),
@@ -53,13 +56,12 @@ export function cylinderSet(
       : most !== undefined
         ? { value: shown(most), words: sayLimits({ max: most }, last.unit, last.shownIn) }
         : undefined;
-  const worst = looks.find(({ verdict }) => verdict.side !== 'ok');
   return {
     title:
       spread !== undefined
         ? `${capital(kind.name)} spreads ${sayValue(spread.ratio, '1', 'percent', 2)}, ${spread.weakest.conditions.place ?? 'one'} the lowest: ${sayVerdict(spread.verdict, '1', 'percent')}`
         : worst !== undefined
-          ? `${capital(kind.name)} of ${worst.reading.conditions.place ?? 'one'} ${sayOwn(worst.reading)}: ${sayVerdict(worst.verdict, last.unit, last.shownIn)}`
+          ? `${capital(kind.name)} of ${worst.reading.conditions.place ?? 'one'}, ${sayOwn(worst.reading)}, ${sayStands(worst.verdict, last.unit, last.shownIn)}`
           : `${capital(kind.name)} of all ${set.length}: ${sayVerdict(looks[0]?.verdict ?? { grade: 'unjudged', side: 'ok' }, last.unit, last.shownIn)}`,
     axis: `${capital(kind.name)}${signOf(last.shownIn) === '' ? '' : `, ${signOf(last.shownIn)}`}, ${when}`,
     bars,

@@ -214,6 +214,10 @@ export function sayVerdict({ grade, side, limit }: Verdict, unit: string, shownI
   return `${side === 'low' ? 'too low' : 'too high'}: ${limits}`;
 }
 
+/** The same behind a value, as a whole sentence has it: "is too low: at least 0.69 bar". */
+export const sayStands = (verdict: Verdict, unit: string, shownIn: string): string =>
+  verdict.limit === undefined ? 'has no limit here' : `is ${sayVerdict(verdict, unit, shownIn)}`;
+
 /** Whether a condition the limit hangs on was left unsaid, so that the verdict is only half a one. */
 export function unsaidHeat(conditions: Conditions, kind: Kind): boolean {
   return (

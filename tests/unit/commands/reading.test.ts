@@ -320,7 +320,7 @@ describe('/reading chart', () => {
     await log(bot, 'coolant 92C idle');
     await log(bot, 'compression 12.1 12.0 11.8 9.9 bar');
     const one = cardIn(await bot.run('reading chart', { kind: 'oil pressure' }));
-    expect(one.result).toBe('Oil pressure 4.2 bar: within limits (at least 1.72 bar)');
+    expect(one.result).toBe('Oil pressure 4.2 bar is within limits (at least 1.72 bar)');
     expect(one.pictures?.[0]?.alt).toContain('Oil pressure, bar');
     const two = cardIn(await bot.run('reading chart', { kind: 'oil pressure, coolant temperature' }));
     expect(two.data['kinds']).toEqual(['oil pressure', 'coolant temperature']);
