@@ -2,7 +2,6 @@ import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
 import { buildHere } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { PAGE_ARG, pageOf } from '../src/bot/pages.ts';
 import { blank, line, pageNumber } from '../src/bot/typed.ts';
 import {
   doerOf,
@@ -16,6 +15,7 @@ import {
   walkNamed,
   walkView,
 } from '../src/bot/walks.ts';
+import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
 import type { Answer, Form } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { suggestWalks } from '../src/records/walks/find-walk.ts';

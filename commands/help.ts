@@ -2,8 +2,8 @@ import { z } from 'zod';
 import type { Catalogue, CommandEntry } from '../src/bot/catalogue.ts';
 import { action, defineCommand, isRunnable } from '../src/bot/command.ts';
 import type { OptionSpec } from '../src/bot/options.ts';
-import { PAGE_ARG, pageOf } from '../src/bot/pages.ts';
 import { TOPICS, type Topic } from '../src/bot/topics.ts';
+import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
 import type { Answer, Button, Item } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
 

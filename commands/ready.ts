@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { action, defineCommand } from '../src/bot/command.ts';
-import { PAGE_ARG } from '../src/bot/pages.ts';
 import { stagesHere } from '../src/bot/stage-names.ts';
 import { askReady } from '../src/bot/stages.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { line } from '../src/bot/typed.ts';
+import { PAGE_ARG } from '../src/core/pages.ts';
 import { suggestStages } from '../src/records/stages/find-stage.ts';
 
 export default defineCommand({

@@ -2,7 +2,6 @@ import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { openBuildHere } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { PAGE_ARG } from '../src/bot/pages.ts';
 import { placeHere } from '../src/bot/place-here.ts';
 import { conditionTyped } from '../src/bot/stage-asks.ts';
 import {
@@ -30,6 +29,7 @@ import {
 import { listStages, showConditions, showSteps, stageHere } from '../src/bot/stages.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { blank, line } from '../src/bot/typed.ts';
+import { PAGE_ARG } from '../src/core/pages.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { addStage, askFor, moveStage, removeStage, renameStage } from '../src/records/stages/edit-stages.ts';
 import { findStage } from '../src/records/stages/find-stage.ts';

@@ -15,10 +15,10 @@ import {
   tieBefore,
   undoneTemporary,
 } from '../src/bot/measures.ts';
-import { PAGE_ARG, pageOf } from '../src/bot/pages.ts';
 import { NONE, stagesHere } from '../src/bot/stage-names.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { line } from '../src/bot/typed.ts';
+import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { suggestMeasures } from '../src/records/measures/find-measure.ts';
 import { isInPlace } from '../src/records/measures/measure.ts';

@@ -1,3 +1,4 @@
+import { pageOf } from '../core/pages.ts';
 import type { Answer } from '../core/reply.ts';
 import { sayDay } from '../core/time.ts';
 import { fluidBudget, type GradeBudget } from '../records/fluids/budget.ts';
@@ -11,7 +12,6 @@ import { plain } from '../records/suppliers/supplier.ts';
 import { buildHere, crewOf } from './crew.ts';
 import { casesHere, shelfHere } from './fluids.ts';
 import type { Hand } from './hand.ts';
-import { pageOf } from './pages.ts';
 import { stageFactsHere } from './stage-names.ts';
 
 const PAGE_SIZE = 6;

@@ -1,3 +1,4 @@
+import { pageOf } from '../core/pages.ts';
 import type { Answer } from '../core/reply.ts';
 import { UserError } from '../core/user-error.ts';
 import { byStage, jobList } from '../records/jobs/job-list.ts';
@@ -10,7 +11,6 @@ import { findStage } from '../records/stages/find-stage.ts';
 import { crewOf, openBuildHere } from './crew.ts';
 import type { Hand } from './hand.ts';
 import { buildWithJobs, byHand, jobBookHere, moveJob, reportJob, showJob } from './jobs-here.ts';
-import { pageOf } from './pages.ts';
 import { readMinutes } from './read-minutes.ts';
 
 const PAGE_SIZE = 8;

@@ -1,3 +1,4 @@
+import { PAGE_ARG, pageOf } from '../core/pages.ts';
 import type { Answer, Item } from '../core/reply.ts';
 import { UserError } from '../core/user-error.ts';
 import { choose, DEBRIS, type Offer, offerOf } from '../records/jobs/choose.ts';
@@ -5,10 +6,8 @@ import { jobData } from '../records/jobs/job-answer.ts';
 import { readJobBook, stageFacts } from '../records/jobs/read-facts.ts';
 import { sayFew, sayMinutes } from '../records/jobs/say-job.ts';
 import { findStage } from '../records/stages/find-stage.ts';
-
 import { buildHere, crewOf, openBuildHere } from './crew.ts';
 import type { Hand } from './hand.ts';
-import { PAGE_ARG, pageOf } from './pages.ts';
 import { undoButton } from './undo-button.ts';
 
 type SetJob = Offer['offered'][number];

@@ -1,3 +1,4 @@
+import { pageOf } from '../core/pages.ts';
 import type { Answer } from '../core/reply.ts';
 import { UserError } from '../core/user-error.ts';
 import { conditionItem, conditionsAnswer } from '../records/stages/conditions-answer.ts';
@@ -8,7 +9,6 @@ import { readyAnswer, stageList, thingsOf } from '../records/stages/stage-answer
 import type { StageFacts } from '../records/stages/stage-facts.ts';
 import { procedureOf, stepItem, stepsAnswer } from '../records/stages/steps-answer.ts';
 import type { Hand } from './hand.ts';
-import { pageOf } from './pages.ts';
 import { nextStage, stageFactsHere } from './stage-names.ts';
 
 /** Things, conditions and steps on one page of a phone. */

@@ -1,3 +1,4 @@
+import { pageOf } from '../core/pages.ts';
 import type { Answer } from '../core/reply.ts';
 import { type Day, sayDay, wallTime } from '../core/time.ts';
 import { UserError } from '../core/user-error.ts';
@@ -19,7 +20,6 @@ import { knownSupplier } from '../records/suppliers/find-supplier.ts';
 import { buildHere, crewOf } from './crew.ts';
 import type { Hand } from './hand.ts';
 import { buildWithJobs, jobBookHere } from './jobs-here.ts';
-import { pageOf } from './pages.ts';
 import { sayEvenings } from './read-evenings.ts';
 
 const FIRST_START = 'first-start';

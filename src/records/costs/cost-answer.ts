@@ -1,8 +1,8 @@
 import type { JsonObject } from '../../core/json.ts';
+import { pageOf } from '../../core/pages.ts';
 import type { Answer, Fact, Item } from '../../core/reply.ts';
 import { type Day, sayDay } from '../../core/time.ts';
 import { sayMoney } from '../orders/say-order.ts';
-import { pageOf } from '../pages.ts';
 import { type Cost, type Sums, sumsOf } from './costs.ts';
 import type { Rate } from './rate-store.ts';
 

@@ -1,7 +1,7 @@
+import { pageOf } from '../../core/pages.ts';
 import type { Answer, Item } from '../../core/reply.ts';
 import type { Day } from '../../core/time.ts';
 import { sayDay } from '../../core/time.ts';
-import { pageOf } from '../pages.ts';
 import type { CalendarOf } from '../suppliers/supplier-days.ts';
 import { isLate, type Order, standing } from './order.ts';
 import { orderData } from './order-answer.ts';

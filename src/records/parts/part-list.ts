@@ -1,7 +1,7 @@
+import { pageOf } from '../../core/pages.ts';
 import type { Answer, Item } from '../../core/reply.ts';
 import type { Day } from '../../core/time.ts';
 import type { Order } from '../orders/order.ts';
-import { pageOf } from '../pages.ts';
 import type { PartStanding, Whereabouts } from './part.ts';
 import { partButtons } from './part-buttons.ts';
 import { partData } from './part-data.ts';

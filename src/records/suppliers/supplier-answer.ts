@@ -1,8 +1,8 @@
 import { type Lateness, type TeamLateness, waitBeyond } from '../../calc/lateness/lateness.ts';
 import type { JsonObject } from '../../core/json.ts';
+import { pageOf } from '../../core/pages.ts';
 import type { Answer, Button, Fact, Item } from '../../core/reply.ts';
 import { type Day, sayDay } from '../../core/time.ts';
-import { pageOf } from '../pages.ts';
 import type { Supplier } from './supplier.ts';
 
 /** A supplier with what its orders so far tell. */

@@ -1,4 +1,5 @@
-import type { Answer, Button, Item } from '../../core/reply.ts';
+import type { Page } from '../../core/pages.ts';
+import type { Answer, Item } from '../../core/reply.ts';
 import { dayAt, sayDay, wallTime } from '../../core/time.ts';
 import { sayOutcome, sayStep } from './say-finding.ts';
 import {
@@ -21,15 +22,8 @@ import {
 import { findingData, walkData } from './walk-data.ts';
 import { sayHowFar, subjectOf, type WalkView } from './walk-view.ts';
 
-/** A page of a list with the buttons to its neighbours. */
-export interface Paged<Thing> {
-  readonly things: readonly Thing[];
-  readonly buttons: readonly Button[];
-  readonly where?: string;
-}
-
 /** Every finding of a search, the newest first, each to be corrected. */
-export function soFarAnswer(view: WalkView, { things, buttons, where }: Paged<Finding>): Answer {
+export function soFarAnswer(view: WalkView, { things, buttons, where }: Page<Finding>): Answer {
   const { walk } = view;
   const last = walk.findings.at(-1);
   const open = isOpen(walk);
@@ -90,7 +84,7 @@ export function correctionAnswer(view: WalkView, finding: Finding): Answer {
 
 /** Searches of a build: those going on, then those closed. */
 export function walkList(
-  views: Paged<WalkView>,
+  views: Page<WalkView>,
   counts: { readonly open: number; readonly all: number },
 ): Answer {
   const { things, buttons, where } = views;

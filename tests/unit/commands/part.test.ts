@@ -245,7 +245,7 @@ describe('the list of parts', () => {
     expect(list.result).toBe('21 parts: 1 to sort out, 19 not ordered, 1 on the shelf');
     expect(list.items?.[0]).toMatchObject({ text: 'pump', note: '1 to sort out' });
     expect(list.data).toMatchObject({ count: 21, page: 1, pages: 3 });
-    const second = cardIn(await press(bot, await part(bot, 'list'), 'On to page 2 of 3'));
+    const second = cardIn(await press(bot, await part(bot, 'list'), 'Next page'));
     expect(second.data).toMatchObject({ page: 2 });
     expect(cardIn(await part(bot, 'list', { where: 'missing' })).result).toBe('19 parts missing');
     expect(cardIn(await part(bot, 'list', { where: 'on the shelf' })).items).toMatchObject([

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { pageOf } from '../../../src/bot/pages.ts';
+import { pageOf } from '../../../src/core/pages.ts';
 
 const does = { command: 'order', action: 'list', args: { supplier: 3 } };
 const forty = Array.from({ length: 43 }, (_, index) => index + 1);
 
 describe('a page of a list', () => {
   it('is all of a short one, with nowhere to go', () => {
-    expect(pageOf([1, 2, 3], 1, does)).toEqual({ things: [1, 2, 3], buttons: [] });
+    expect(pageOf([1, 2, 3], 1, does)).toEqual({ things: [1, 2, 3], buttons: [], page: 1, pages: 1 });
   });
 
   it('says where it is and leads both ways', () => {
@@ -33,6 +33,6 @@ describe('a page of a list', () => {
   });
 
   it('is the empty page of an empty list', () => {
-    expect(pageOf([], 1, does)).toEqual({ things: [], buttons: [] });
+    expect(pageOf([], 1, does)).toEqual({ things: [], buttons: [], page: 1, pages: 1 });
   });
 });
