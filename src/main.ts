@@ -6,7 +6,7 @@ import { type Config, readConfig, TOKEN_REFUSED } from './config.ts';
 import { systemClock, systemTimer } from './core/clock.ts';
 import { StoreProblem } from './core/store-problem.ts';
 import { UserError } from './core/user-error.ts';
-import { demo, loadDemo } from './demo.ts';
+import { demo, loadDemo } from './demo/demo.ts';
 import { openLocal } from './local.ts';
 import { openLog, redact } from './log.ts';
 import { startTicker } from './reminders/ticker.ts';

@@ -9,7 +9,7 @@ import { clockAt, systemClock, systemTimer } from './core/clock.ts';
 import { StoreProblem } from './core/store-problem.ts';
 import { instantOf } from './core/time.ts';
 import { UserError } from './core/user-error.ts';
-import { demo } from './demo.ts';
+import { demo } from './demo/demo.ts';
 import { openLocal } from './local.ts';
 import { openHeardBook } from './say/heard.ts';
 import { openScript, type Spoken } from './say/script.ts';

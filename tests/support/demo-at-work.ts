@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { instantOf } from '../../src/core/time.ts';
-import { demo, loadDemo } from '../../src/demo.ts';
+import { demo, loadDemo } from '../../src/demo/demo.ts';
 import { type Local, openLocal } from '../../src/local.ts';
 import { HandClock } from './channel.ts';
 

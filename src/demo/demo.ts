@@ -1,17 +1,17 @@
 import { z } from 'zod';
-import demonstration from '../data/demo/build.json' with { type: 'json' };
-import { workingDays } from './calendar/working-days.ts';
-import type { LocalChannel } from './channel/contract.ts';
-import type { Chargehand } from './chargehand.ts';
-import { addDays, type Day, dayAt, instantOf, wallTime } from './core/time.ts';
-import type { WorkingDays } from './core/working-days.ts';
-import { DemoJobs, writeDemoJobs } from './demo-jobs.ts';
-import { DemoParts, writeDemoParts } from './demo-parts.ts';
-import { DemoReadings, writeDemoReadings } from './demo-readings.ts';
-import { DemoStages, writeDemoFluids, writeDemoMeasures } from './demo-stages.ts';
-import { place } from './records/orders/place.ts';
-import type { TeamSettings } from './records/team/team.ts';
-import type { TeamRecord } from './records/team-record.ts';
+import demonstration from '../../data/demo/build.json' with { type: 'json' };
+import { workingDays } from '../calendar/working-days.ts';
+import type { LocalChannel } from '../channel/contract.ts';
+import type { Chargehand } from '../chargehand.ts';
+import { addDays, type Day, dayAt, instantOf, wallTime } from '../core/time.ts';
+import type { WorkingDays } from '../core/working-days.ts';
+import { place } from '../records/orders/place.ts';
+import type { TeamSettings } from '../records/team/team.ts';
+import type { TeamRecord } from '../records/team-record.ts';
+import { DemoJobs, writeDemoJobs } from './jobs.ts';
+import { DemoParts, writeDemoParts } from './parts.ts';
+import { DemoReadings, writeDemoReadings } from './readings.ts';
+import { DemoStages, writeDemoFluids, writeDemoMeasures } from './stages.ts';
 
 const Demonstration = z.object({
   team: z.string(),

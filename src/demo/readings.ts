@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { addDays, type Day, instantOf } from './core/time.ts';
-import { readLimit } from './phrases/readings/read-limit.ts';
-import { readLine } from './phrases/readings/read-line.ts';
-import { kindsWith } from './records/readings/kinds.ts';
-import { logReadings } from './records/readings/log-readings.ts';
-import type { TeamRecord } from './records/team-record.ts';
+import { addDays, type Day, instantOf } from '../core/time.ts';
+import { readLimit } from '../phrases/readings/read-limit.ts';
+import { readLine } from '../phrases/readings/read-line.ts';
+import { kindsWith } from '../records/readings/kinds.ts';
+import { logReadings } from '../records/readings/log-readings.ts';
+import type { TeamRecord } from '../records/team-record.ts';
 
 /** What the demonstration has of readings, as a crew would type them. */
 export const DemoReadings = z.object({

@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import type { Day } from './core/time.ts';
-import type { WorkingDays } from './core/working-days.ts';
-import { place } from './records/orders/place.ts';
-import { alsoCall, setPart } from './records/parts/edit-part.ts';
-import { findPart } from './records/parts/find-part.ts';
-import { sendOut } from './records/parts/send-out.ts';
-import { placePurchase } from './records/purchases/place-purchase.ts';
-import { setSupplier, shutSupplier } from './records/suppliers/edit-supplier.ts';
-import type { TeamRecord } from './records/team-record.ts';
+import type { Day } from '../core/time.ts';
+import type { WorkingDays } from '../core/working-days.ts';
+import { place } from '../records/orders/place.ts';
+import { alsoCall, setPart } from '../records/parts/edit-part.ts';
+import { findPart } from '../records/parts/find-part.ts';
+import { sendOut } from '../records/parts/send-out.ts';
+import { placePurchase } from '../records/purchases/place-purchase.ts';
+import { setSupplier, shutSupplier } from '../records/suppliers/edit-supplier.ts';
+import type { TeamRecord } from '../records/team-record.ts';
 
 /** Days are in working days from the day it is loaded; minus is past. */
 export const DemoParts = z.object({

@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import type { Day } from './core/time.ts';
-import type { WorkingDays } from './core/working-days.ts';
-import { choose, offerOf } from './records/jobs/choose.ts';
-import { findJob } from './records/jobs/find-job.ts';
-import { addJob, finishJob } from './records/jobs/moves.ts';
-import { readNeeds } from './records/jobs/need-words.ts';
-import { addNeeds } from './records/jobs/needs.ts';
-import { readJobBook } from './records/jobs/read-facts.ts';
-import type { TeamRecord } from './records/team-record.ts';
+import type { Day } from '../core/time.ts';
+import type { WorkingDays } from '../core/working-days.ts';
+import { choose, offerOf } from '../records/jobs/choose.ts';
+import { findJob } from '../records/jobs/find-job.ts';
+import { addJob, finishJob } from '../records/jobs/moves.ts';
+import { readNeeds } from '../records/jobs/need-words.ts';
+import { addNeeds } from '../records/jobs/needs.ts';
+import { readJobBook } from '../records/jobs/read-facts.ts';
+import type { TeamRecord } from '../records/team-record.ts';
 
 export const DemoJobs = z.object({
   stages: z.array(z.string()),

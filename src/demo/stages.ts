@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { addDays, type Day } from './core/time.ts';
-import { whatUndoes } from './records/measures/what-undoes.ts';
-import type { TeamRecord } from './records/team-record.ts';
+import { addDays, type Day } from '../core/time.ts';
+import { whatUndoes } from '../records/measures/what-undoes.ts';
+import type { TeamRecord } from '../records/team-record.ts';
 
 const by = z.string();
 /** In days from the day it is loaded; minus is past. */
