@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
-import { listCosts, rateGiven, rateList } from '../src/bot/cost-here.ts';
 import { buildHere, crewOf } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { line, pageNumber } from '../src/bot/typed.ts';
 import { COST_GROUPS } from '../src/records/costs/cost-answer.ts';
 import { homeCurrency } from '../src/records/team/team.ts';
+import { listCosts, rateGiven, rateList } from '../src/tasks/costs/cost-here.ts';
 
 const by = z.enum(COST_GROUPS);
 const currency = (what: string) => line(10).describe(what);

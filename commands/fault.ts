@@ -3,6 +3,16 @@ import { action, defineCommand, type Suggest, subcommand } from '../src/bot/comm
 import { buildHere } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { blank, line, pageNumber } from '../src/bot/typed.ts';
+import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
+import type { Answer, Form } from '../src/core/reply.ts';
+import { UserError } from '../src/core/user-error.ts';
+import { suggestWalks } from '../src/records/walks/find-walk.ts';
+import { correctFinding, takeBack } from '../src/records/walks/findings.ts';
+import { matchOutcome, outcomeChoice } from '../src/records/walks/match-outcome.ts';
+import { matchSymptom, suggestSymptoms } from '../src/records/walks/match-symptom.ts';
+import { finishWalk, goOn, leaveWalk, resumeWalk } from '../src/records/walks/moves.ts';
+import { isOpen, type Walk } from '../src/records/walks/walk.ts';
+import { correctionAnswer, soFarAnswer, walkList } from '../src/records/walks/walk-lists.ts';
 import {
   doerOf,
   foundHere,
@@ -14,17 +24,7 @@ import {
   walkHere,
   walkNamed,
   walkView,
-} from '../src/bot/walks.ts';
-import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
-import type { Answer, Form } from '../src/core/reply.ts';
-import { UserError } from '../src/core/user-error.ts';
-import { suggestWalks } from '../src/records/walks/find-walk.ts';
-import { correctFinding, takeBack } from '../src/records/walks/findings.ts';
-import { matchOutcome, outcomeChoice } from '../src/records/walks/match-outcome.ts';
-import { matchSymptom, suggestSymptoms } from '../src/records/walks/match-symptom.ts';
-import { finishWalk, goOn, leaveWalk, resumeWalk } from '../src/records/walks/moves.ts';
-import { isOpen, type Walk } from '../src/records/walks/walk.ts';
-import { correctionAnswer, soFarAnswer, walkList } from '../src/records/walks/walk-lists.ts';
+} from '../src/tasks/walks/walks.ts';
 
 const search = line(60).optional().describe('Its number or symptom; needless when only one is going on');
 const note = line(400).optional();

@@ -2,8 +2,6 @@ import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
 import { buildHere, suggestDays } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { placeHere } from '../src/bot/place-here.ts';
-import { notePortHere, portHere, portsHere, removePortHere, showPort } from '../src/bot/ports.ts';
 import { adaptAnswer } from '../src/calc/fittings/adapt-answer.ts';
 import { adapterCatalogue, findAdapter } from '../src/calc/fittings/adapters.ts';
 import { endBook } from '../src/calc/fittings/book.ts';
@@ -31,6 +29,8 @@ import { adapterTables } from '../src/tables/adapter-shapes.ts';
 import { dashSizes, dashSource, oRings, sealingRings } from '../src/tables/fitting-sizes.ts';
 import { fittingKinds, fittings } from '../src/tables/fittings.ts';
 import { threadTables } from '../src/tables/threads.ts';
+import { placeHere } from '../src/tasks/orders/place-here.ts';
+import { notePortHere, portHere, portsHere, removePortHere, showPort } from '../src/tasks/ports/ports.ts';
 
 const book = endBook({
   threads: threadCatalogue(threadTables),

@@ -1,11 +1,5 @@
 import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
-import { caseForm, fluidOrderForm, pourForm } from '../src/bot/fluid-forms.ts';
-import { budgetList, fluidList } from '../src/bot/fluid-lists.ts';
-import { changedFluid, drainCase, drainedFluid, pouredFluid } from '../src/bot/fluid-moves.ts';
-import { bottleLeft, boughtFluid } from '../src/bot/fluid-shelf.ts';
-import { caseIsFull, casesHere, gradesHere, noteCase, removeCase, shelfHere } from '../src/bot/fluids.ts';
-import { placeHere } from '../src/bot/place-here.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { line } from '../src/bot/typed.ts';
 import { PAGE_ARG } from '../src/core/pages.ts';
@@ -14,6 +8,19 @@ import { suggestCases } from '../src/records/fluids/find-case.ts';
 import { lackingL } from '../src/records/fluids/fluid.ts';
 import { litresOf } from '../src/records/fluids/say-fluid.ts';
 import { plain } from '../src/records/suppliers/supplier.ts';
+import { caseForm, fluidOrderForm, pourForm } from '../src/tasks/fluids/fluid-forms.ts';
+import { budgetList, fluidList } from '../src/tasks/fluids/fluid-lists.ts';
+import { changedFluid, drainCase, drainedFluid, pouredFluid } from '../src/tasks/fluids/fluid-moves.ts';
+import { bottleLeft, boughtFluid } from '../src/tasks/fluids/fluid-shelf.ts';
+import {
+  caseIsFull,
+  casesHere,
+  gradesHere,
+  noteCase,
+  removeCase,
+  shelfHere,
+} from '../src/tasks/fluids/fluids.ts';
+import { placeHere } from '../src/tasks/orders/place-here.ts';
 
 const name = line(80);
 const grade = line(80);

@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { leave, propose, proposed } from '../src/bot/bring-in.ts';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { buildHere, crewOf, openBuildHere, readDay, suggestDays } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
@@ -18,6 +17,7 @@ import { suggestSuppliers, supplierOrNew } from '../src/records/suppliers/find-s
 import { plain } from '../src/records/suppliers/supplier.ts';
 import { dateLocale, homeCurrency } from '../src/records/team/team.ts';
 import type { TeamRecord } from '../src/records/team-record.ts';
+import { leave, propose, proposed } from '../src/tasks/imports/bring-in.ts';
 
 const file = z.string().meta({ picks: 'file' });
 const supplier = z.string().trim().min(1).max(80).optional();

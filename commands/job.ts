@@ -1,8 +1,19 @@
 import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
 import { buildHere } from '../src/bot/crew.ts';
-import { addHere, editHere, listHere, needsHere, renewHere, reopenHere } from '../src/bot/job-changes.ts';
-import { DEBRIS_NAME, offerSet, takeFromSet } from '../src/bot/job-sets.ts';
+import { DEBRIS } from '../src/records/jobs/choose.ts';
+import { dropJob } from '../src/records/jobs/moves.ts';
+import { suggestParts } from '../src/records/parts/find-part.ts';
+import { CAME } from '../src/records/parts/part-moves.ts';
+import {
+  addHere,
+  editHere,
+  listHere,
+  needsHere,
+  renewHere,
+  reopenHere,
+} from '../src/tasks/jobs/job-changes.ts';
+import { DEBRIS_NAME, offerSet, takeFromSet } from '../src/tasks/jobs/job-sets.ts';
 import {
   finishHere,
   moveJob,
@@ -11,11 +22,7 @@ import {
   suggestJobsHere,
   suggestOpenJobs,
   suggestStagesHere,
-} from '../src/bot/jobs-here.ts';
-import { DEBRIS } from '../src/records/jobs/choose.ts';
-import { dropJob } from '../src/records/jobs/moves.ts';
-import { suggestParts } from '../src/records/parts/find-part.ts';
-import { CAME } from '../src/records/parts/part-moves.ts';
+} from '../src/tasks/jobs/jobs-here.ts';
 
 /** One line of text, however it was pasted. */
 const line = (most: number) =>

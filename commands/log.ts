@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { crewOf } from '../src/bot/crew.ts';
-import { type FuelTableSaid, fuelTableHere, keepFuelTable } from '../src/bot/fuel-table-here.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { quantity } from '../src/bot/quantity-option.ts';
 import { undoButton } from '../src/bot/undo-button.ts';
@@ -23,6 +22,7 @@ import { readAxis, readTarget } from '../src/logs/typed-table.ts';
 import { FUEL_EXAMPLES, readFuelName } from '../src/phrases/fuel-name.ts';
 import { fuelMap } from '../src/pictures/fuel-map.ts';
 import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
+import { type FuelTableSaid, fuelTableHere, keepFuelTable } from '../src/tasks/fuelling/fuel-table-here.ts';
 
 /** As much as the local page takes; the platform's own limit lies below. */
 const MOST_BYTES = 50 * 1024 * 1024;

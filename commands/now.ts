@@ -3,12 +3,12 @@ import { writeActionRef } from '../src/bot/action-ref.ts';
 import { action, defineCommand, type Suggest } from '../src/bot/command.ts';
 import { crewOf } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { jobBookHere } from '../src/bot/jobs-here.ts';
-import { readTimeAtHand } from '../src/bot/read-minutes.ts';
 import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
 import type { ActionRef, Answer, Button } from '../src/core/reply.ts';
 import { whatNow } from '../src/records/jobs/can-do.ts';
 import { nowAnswer, nowLines } from '../src/records/jobs/now-answer.ts';
+import { jobBookHere } from '../src/tasks/jobs/jobs-here.ts';
+import { readTimeAtHand } from '../src/tasks/jobs/read-minutes.ts';
 
 /** So that each line has room for its button. */
 const PAGE_SIZE = 7;

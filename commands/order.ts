@@ -1,19 +1,19 @@
 import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { crewOf, suggestDays } from '../src/bot/crew.ts';
-import { suggestDue } from '../src/bot/due-day.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { orderByHere } from '../src/bot/order-by-here.ts';
-import { orderCard, orderHere, purchaseCard, suggestOrdersHere } from '../src/bot/order-here.ts';
-import { orderTasks } from '../src/bot/order-tasks.ts';
-import { purchaseHere, purchaseOf } from '../src/bot/parcel-here.ts';
-import { suggestNewParts, suggestPartsHere } from '../src/bot/part-here.ts';
 import { blank, line, pageNumber } from '../src/bot/typed.ts';
 import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
 import { dateForm, partlyForm, settleForm } from '../src/records/orders/order-forms.ts';
 import { parcelDateForm, parcelForm } from '../src/records/purchases/parcel-buttons.ts';
 import { suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
 import { redrawMorning } from '../src/reminders/redraw-morning.ts';
+import { suggestDue } from '../src/tasks/orders/due-day.ts';
+import { orderByHere } from '../src/tasks/orders/order-by-here.ts';
+import { orderCard, orderHere, purchaseCard, suggestOrdersHere } from '../src/tasks/orders/order-here.ts';
+import { orderTasks } from '../src/tasks/orders/order-tasks.ts';
+import { purchaseHere, purchaseOf } from '../src/tasks/orders/parcel-here.ts';
+import { suggestNewParts, suggestPartsHere } from '../src/tasks/parts/part-here.ts';
 
 const tasks = orderTasks((hand, noticeId, touched) =>
   redrawMorning(hand.record, hand.notice(noticeId), noticeId, touched),

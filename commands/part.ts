@@ -1,21 +1,7 @@
 import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { openBuildHere } from '../src/bot/crew.ts';
-import { suggestDue } from '../src/bot/due-day.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { partHere, suggestNewParts, suggestPartsHere } from '../src/bot/part-here.ts';
-import {
-  bringBack,
-  listParts,
-  movePart,
-  orderForm,
-  outFormOf,
-  partCard,
-  reportPart,
-  takeOut,
-} from '../src/bot/part-tasks.ts';
-import { moneyHere, placeHere } from '../src/bot/place-here.ts';
-import { placeSeveral } from '../src/bot/place-several.ts';
 import { blank, line, pageNumber } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
 import {
@@ -32,6 +18,20 @@ import { WHEREABOUTS } from '../src/records/parts/part-list.ts';
 import { CAME, countIn, fit as fitPart, sendBack, takeOff } from '../src/records/parts/part-moves.ts';
 import { PLACES } from '../src/records/parts/part-store.ts';
 import { suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
+import { suggestDue } from '../src/tasks/orders/due-day.ts';
+import { moneyHere, placeHere } from '../src/tasks/orders/place-here.ts';
+import { placeSeveral } from '../src/tasks/orders/place-several.ts';
+import { partHere, suggestNewParts, suggestPartsHere } from '../src/tasks/parts/part-here.ts';
+import {
+  bringBack,
+  listParts,
+  movePart,
+  orderForm,
+  outFormOf,
+  partCard,
+  reportPart,
+  takeOut,
+} from '../src/tasks/parts/part-tasks.ts';
 
 const part = line(200).describe('Its name, or any it goes by');
 const quantity = z.int().min(1).max(10_000).optional();

@@ -1,16 +1,6 @@
 import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
-import { correctReadingHere } from '../src/bot/correct-reading.ts';
 import { buildHere } from '../src/bot/crew.ts';
-import { chartReadings } from '../src/bot/reading-chart.ts';
-import { dropLimitHere, ownKindHere, setLimitHere, showLimits } from '../src/bot/reading-rules.ts';
-import {
-  listReadings,
-  logReadingHere,
-  readingHere,
-  removeReadingHere,
-  showReading,
-} from '../src/bot/readings.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { blank, line } from '../src/bot/typed.ts';
 import { knownFuel } from '../src/calc/fuel/known-fuel.ts';
@@ -25,6 +15,16 @@ import {
 } from '../src/records/readings/find-reading.ts';
 import { correctForm, readingForm } from '../src/records/readings/reading-forms.ts';
 import { fuelNames, fuelRows } from '../src/tables/fuels.ts';
+import { correctReadingHere } from '../src/tasks/readings/correct-reading.ts';
+import { chartReadings } from '../src/tasks/readings/reading-chart.ts';
+import { dropLimitHere, ownKindHere, setLimitHere, showLimits } from '../src/tasks/readings/reading-rules.ts';
+import {
+  listReadings,
+  logReadingHere,
+  readingHere,
+  removeReadingHere,
+  showReading,
+} from '../src/tasks/readings/readings.ts';
 
 const link = line(300).refine((text) => /^https?:\/\/\S+$/.test(text), 'must be an address like https://…');
 const kindName = line(60);

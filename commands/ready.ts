@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { action, defineCommand } from '../src/bot/command.ts';
-import { stagesHere } from '../src/bot/stage-names.ts';
-import { askReady } from '../src/bot/stages.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { line } from '../src/bot/typed.ts';
 import { PAGE_ARG } from '../src/core/pages.ts';
 import { suggestStages } from '../src/records/stages/find-stage.ts';
+import { stagesHere } from '../src/tasks/stages/stage-names.ts';
+import { askReady } from '../src/tasks/stages/stages.ts';
 
 export default defineCommand({
   description: 'Are we ready? What is missing before a stage, or what to mind when nothing is',

@@ -3,18 +3,6 @@ import { action, defineCommand, type Suggest, subcommand } from '../src/bot/comm
 import { buildHere, suggestDays } from '../src/bot/crew.ts';
 import type { Changed, Hand } from '../src/bot/hand.ts';
 import { gaugePressure, quantity, turningSpeed } from '../src/bot/quantity-option.ts';
-import {
-  type DoneSaid,
-  doneFormHere,
-  doneHere,
-  driveToday,
-  planChanged,
-  type SnoozeSaid,
-  showPlan,
-  snoozeFormHere,
-  snoozeHere,
-} from '../src/bot/run-in.ts';
-import { ceilingSaid, planSaid, stepSaid } from '../src/bot/run-in-plan.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { blank, line } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
@@ -25,6 +13,18 @@ import type { RunInStep } from '../src/records/running-in/run-in.ts';
 import { Notice } from '../src/reminders/notice.ts';
 import { redrawForRemark } from '../src/reminders/redraw-morning.ts';
 import { wordNotice } from '../src/reminders/word-notice.ts';
+import {
+  type DoneSaid,
+  doneFormHere,
+  doneHere,
+  driveToday,
+  planChanged,
+  type SnoozeSaid,
+  showPlan,
+  snoozeFormHere,
+  snoozeHere,
+} from '../src/tasks/running-in/run-in.ts';
+import { ceilingSaid, planSaid, stepSaid } from '../src/tasks/running-in/run-in-plan.ts';
 
 const link = line(300).refine((text) => /^https?:\/\/\S+$/.test(text), 'must be an address like https://…');
 const step = line(200).describe('Its words or number');

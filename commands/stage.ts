@@ -2,8 +2,16 @@ import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { openBuildHere } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { placeHere } from '../src/bot/place-here.ts';
-import { conditionTyped } from '../src/bot/stage-asks.ts';
+import { turned, turnedPage } from '../src/bot/turned.ts';
+import { blank, line } from '../src/bot/typed.ts';
+import { PAGE_ARG } from '../src/core/pages.ts';
+import type { Answer } from '../src/core/reply.ts';
+import { addStage, askFor, moveStage, removeStage, renameStage } from '../src/records/stages/edit-stages.ts';
+import { findStage } from '../src/records/stages/find-stage.ts';
+import type { Stage } from '../src/records/stages/stage.ts';
+import { plain } from '../src/records/suppliers/supplier.ts';
+import { placeHere } from '../src/tasks/orders/place-here.ts';
+import { conditionTyped } from '../src/tasks/stages/stage-asks.ts';
 import {
   conditionMeant,
   dropHere,
@@ -12,9 +20,9 @@ import {
   saidPressed,
   saidTyped,
   withUndo,
-} from '../src/bot/stage-deeds.ts';
-import { partOrderForm, readForm } from '../src/bot/stage-forms.ts';
-import { NONE, stageFactsHere, stagesHere } from '../src/bot/stage-names.ts';
+} from '../src/tasks/stages/stage-deeds.ts';
+import { partOrderForm, readForm } from '../src/tasks/stages/stage-forms.ts';
+import { NONE, stageFactsHere, stagesHere } from '../src/tasks/stages/stage-names.ts';
 import {
   FIRST,
   offerAll,
@@ -25,16 +33,8 @@ import {
   offerParts,
   offerSaid,
   offerStages,
-} from '../src/bot/stage-offers.ts';
-import { listStages, showConditions, showSteps, stageHere } from '../src/bot/stages.ts';
-import { turned, turnedPage } from '../src/bot/turned.ts';
-import { blank, line } from '../src/bot/typed.ts';
-import { PAGE_ARG } from '../src/core/pages.ts';
-import type { Answer } from '../src/core/reply.ts';
-import { addStage, askFor, moveStage, removeStage, renameStage } from '../src/records/stages/edit-stages.ts';
-import { findStage } from '../src/records/stages/find-stage.ts';
-import type { Stage } from '../src/records/stages/stage.ts';
-import { plain } from '../src/records/suppliers/supplier.ts';
+} from '../src/tasks/stages/stage-offers.ts';
+import { listStages, showConditions, showSteps, stageHere } from '../src/tasks/stages/stages.ts';
 
 const stageName = line(80);
 const stage = line(80).describe('The stage: first start, mapping');

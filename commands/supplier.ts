@@ -2,13 +2,18 @@ import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { crewOf, readDay, suggestDays } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { countryTyped, listSuppliers, moveSupplier, supplierCard } from '../src/bot/supplier-here.ts';
 import { line, pageNumber } from '../src/bot/typed.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { openAgain, setSupplier, shutSupplier } from '../src/records/suppliers/edit-supplier.ts';
 import { knownSupplier, suggestSuppliers, supplierOrNew } from '../src/records/suppliers/find-supplier.ts';
 import type { Supplier } from '../src/records/suppliers/supplier.ts';
 import type { TeamRecord } from '../src/records/team-record.ts';
+import {
+  countryTyped,
+  listSuppliers,
+  moveSupplier,
+  supplierCard,
+} from '../src/tasks/suppliers/supplier-here.ts';
 
 const supplier = line(80).describe('Its name');
 const bySupplier = (typed: string, { record }: Hand) => suggestSuppliers(record, typed);

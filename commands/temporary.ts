@@ -2,20 +2,6 @@ import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
 import { crewOf } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { knownHere } from '../src/bot/measure-ties.ts';
-import {
-  againTemporary,
-  changeTemporary,
-  countAs,
-  measureHere,
-  measuresHere,
-  putRequired,
-  putTemporary,
-  report,
-  tieBefore,
-  undoneTemporary,
-} from '../src/bot/measures.ts';
-import { NONE, stagesHere } from '../src/bot/stage-names.ts';
 import { turned, turnedPage } from '../src/bot/turned.ts';
 import { line } from '../src/bot/typed.ts';
 import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
@@ -27,6 +13,20 @@ import { suggestUndoers } from '../src/records/measures/what-undoes.ts';
 import { NOTICE_ARG } from '../src/records/orders/order-buttons.ts';
 import { suggestStages } from '../src/records/stages/find-stage.ts';
 import { redrawForRemark } from '../src/reminders/redraw-morning.ts';
+import { knownHere } from '../src/tasks/measures/measure-ties.ts';
+import {
+  againTemporary,
+  changeTemporary,
+  countAs,
+  measureHere,
+  measuresHere,
+  putRequired,
+  putTemporary,
+  report,
+  tieBefore,
+  undoneTemporary,
+} from '../src/tasks/measures/measures.ts';
+import { NONE, stagesHere } from '../src/tasks/stages/stage-names.ts';
 
 const measure = line(200).describe('Its number, or words of it');
 const until = line(100);

@@ -1,0 +1,61 @@
+import { crewOf, type DayRead, readDay, suggestDays } from '../../bot/crew.ts';
+import type { Hand } from '../../bot/hand.ts';
+import { sayDay } from '../../core/time.ts';
+import { type Choice, UserError } from '../../core/user-error.ts';
+import { plain, type Supplier } from '../../records/suppliers/supplier.ts';
+import { daysOf } from '../../records/suppliers/supplier-days.ts';
+
+/**
+ * The day promised by a supplier: as typed, its working days counted where they differ from the crew's; or, with nothing
+ * typed, by its usual time from order to door.
+ *
+ * @throws UserError as `readDay` does, and 'bad-input' when nothing was typed and no usual time is known.
+ */
+export function readDue(hand: Hand, typed: string | undefined, supplierName: string, field = 'due'): DayRead {
+  const { settings, today } = crewOf(hand);
+  const supplier = hand.record.suppliers.all().find(({ name }) => plain(name) === plain(supplierName));
+  const days = supplier && daysOf(supplier, settings.country);
+  if (typed === undefined) {
+    const leadDays = supplier?.leadDays ?? null;
+    if (supplier === undefined || days === undefined || leadDays === null) throw noDay(supplierName);
+    const on = days.add(today, leadDays);
+    return {
+      day: on,
+      readAs: `No day was given: ${sayLead(supplier, leadDays)} makes ${sayDay(on, today)}.`,
+    };
+  }
+  const read = readDay(hand, field, typed, days);
+  const counted = supplier !== undefined && IN_WORKING_DAYS.test(typed) && keepsOwnDays(supplier);
+  return counted ? { ...read, readAs: `${read.readAs} Counted by ${whoseDays(supplier)}.` } : read;
+}
+
+/** A span in working days is offered as it is typed: whose days it counts hangs on the supplier. */
+export function suggestDue(typed: string, hand: Hand): readonly Choice[] {
+  if (typed.trim() === '') {
+    return ['tomorrow', 'in 3 working days', 'in 5 working days', 'in 2 weeks'].flatMap((span) =>
+      suggestDue(span, hand),
+    );
+  }
+  const days = suggestDays(typed, hand);
+  if (!IN_WORKING_DAYS.test(typed) || days.length !== 1) return days;
+  return [{ label: `${typed}, as the supplier works`.slice(0, 100), value: typed.slice(0, 100) }];
+}
+
+const IN_WORKING_DAYS = /work|business/i;
+
+const keepsOwnDays = ({ country, shutdowns }: Supplier): boolean => country !== null || shutdowns.length > 0;
+
+/** "Norvale’s working days in DE, less its shutdowns". */
+export function whoseDays({ name, country, shutdowns }: Supplier): string {
+  const where = country === null ? '' : ` in ${country}`;
+  return `${name}’s working days${where}${shutdowns.length > 0 ? ', less its shutdowns' : ''}`;
+}
+
+const sayLead = ({ name }: Supplier, leadDays: number): string =>
+  `${name}’s usual ${leadDays} working ${leadDays === 1 ? 'day' : 'days'}`;
+
+const noDay = (supplier: string): UserError =>
+  new UserError(
+    'bad-input',
+    `When is it promised? Give due, like due:"12 Dec". Nothing was changed. With /supplier set supplier:"${supplier}" lead:5 it can be left out next time.`,
+  );

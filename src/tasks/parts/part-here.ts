@@ -1,0 +1,34 @@
+import { buildHere } from '../../bot/crew.ts';
+import type { Hand } from '../../bot/hand.ts';
+import { type Choice, UserError } from '../../core/user-error.ts';
+import { findPart, suggestParts } from '../../records/parts/find-part.ts';
+import type { KnownPart } from '../../records/parts/part-store.ts';
+
+/** The part meant in this channel's build. @throws UserError when there is none, or several fit. */
+export function partHere(hand: Hand, typed: string, field = 'part'): KnownPart {
+  const build = buildHere(hand);
+  if (build !== undefined) return findPart(hand.record, build.id, typed, field);
+  throw new UserError(
+    'not-found',
+    'No part of this build is known yet. /part add writes one down, and so does the first /order place of it.',
+  );
+}
+
+/** Parts of this build that fit what is typed so far. */
+export function suggestPartsHere(typed: string, hand: Hand): readonly Choice[] {
+  const build = buildHere(hand);
+  return build ? suggestParts(hand.record, build.id, typed) : [];
+}
+
+/** The same for something that may be new: this build's parts, then what was ordered for others. */
+export function suggestNewParts(typed: string, hand: Hand): readonly Choice[] {
+  const here = suggestPartsHere(typed, hand);
+  const known = new Set(here.map(({ value }) => value));
+  const elsewhere = hand.record.orders
+    .namesUsed()
+    .filter(
+      (name) => name.length <= 100 && !known.has(name) && name.toLowerCase().includes(typed.toLowerCase()),
+    )
+    .map((name) => ({ label: name, value: name }));
+  return [...here, ...elsewhere];
+}
