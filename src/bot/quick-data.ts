@@ -5,6 +5,7 @@ import { readThreadSize } from '../phrases/threads/size.ts';
 
 /** What came out, where the command's own data has it under another name. */
 const RESULTS: Partial<Readonly<Record<QuickForm, (data: JsonObject) => Json | undefined>>> = {
+  stoichiometric: (data) => inUnit(data['stoichiometricAfr'], 'AFR'),
   freezing: (data) => inUnit(data['freezingC'], 'degC'),
   'coolant-fill': (data) => inUnit(data['antifreezeL'], 'L'),
   'coolant-change': (data) => inUnit(data['drainL'], 'L'),

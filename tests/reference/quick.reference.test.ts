@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import lines from '../../data/reference/phrases/quick.json' with { type: 'json' };
 import more from '../../data/reference/phrases/quick-more.json' with { type: 'json' };
+import third from '../../data/reference/phrases/quick-third.json' with { type: 'json' };
 import { instantOf } from '../../src/core/time.ts';
 import { openCrewBot } from '../support/bot.ts';
 import { type QuickLine, quickLines, scoreQuick } from '../support/score-quick.ts';
@@ -12,6 +13,7 @@ const MAY_MISS = 0.02;
 describe.each([
   { collection: 'quick.json', all: quickLines(lines), count: 160 },
   { collection: 'quick-more.json', all: quickLines(more), count: 284 },
+  { collection: 'quick-third.json', all: quickLines(third), count: 330 },
 ])('$collection', async ({ all, count }) => {
   const bot = await openCrewBot();
   const scoreOf = async (line: QuickLine) => {

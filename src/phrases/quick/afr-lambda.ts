@@ -1,6 +1,6 @@
 import { readMixture } from '../mixture.ts';
 import { takeFuel } from './fuel-word.ts';
-import type { AmountPiece, Line } from './line.ts';
+import { type AmountPiece, type Line, lineOf } from './line.ts';
 import { answer, ask, offer, type QuickContext, type QuickReading } from './reading.ts';
 import { covers, has, vocabulary } from './vocabulary.ts';
 
@@ -16,7 +16,7 @@ const UNITS = new Set([...OF_BOTH, 'λ']);
 
 /** λ and air–fuel ratio: one from the other, or the change from the one read to the one wanted. */
 export function readMixtureLine(line: Line, context: QuickContext): QuickReading | undefined {
-  const { fuel, rest } = takeFuel(line, context);
+  const { fuel, rest } = takeFuel(abbreviated(line), context);
   const inFuel = fuel === undefined ? {} : { fuel };
   if (has(rest, STOICHIOMETRIC) && fuel !== undefined && rest.amounts.length === 0) {
     return covers(rest, STOICHIOMETRIC, OF_BOTH, OTHERS)
@@ -24,7 +24,7 @@ export function readMixtureLine(line: Line, context: QuickContext): QuickReading
       : undefined;
   }
   if (!labelsOf(rest).some((word) => UNITS.has(word)) || !covers(rest, OF_BOTH, OTHERS)) return undefined;
-  const amounts = rest.amounts.filter(isRatioFigure);
+  const amounts = rest.amounts.filter(isRatioFigure).map(withoutIn);
   const label = labelOf(rest);
   const [first, second, third] = amounts;
   if (first === undefined) return undefined;
@@ -33,12 +33,24 @@ export function readMixtureLine(line: Line, context: QuickContext): QuickReading
   return two(rest, [first, second], label, fuel);
 }
 
+const IN_WORDS = /\bair[ /-]?(?:and |to )?fuel(?: ratio)?\b|\bluft-?kraftstoff-?verhältnis\b/giu;
+
+/** The air–fuel ratio said in words. */
+function abbreviated(line: Line): Line {
+  const typed = line.typed.replace(IN_WORDS, 'afr');
+  return typed === line.typed ? line : { ...(lineOf(typed) ?? line), asks: line.asks };
+}
+
 type Label = 'lambda' | 'afr' | 'both';
 
 const isLabel = (unit: string): boolean => UNITS.has(unit.toLowerCase());
 
 /** The `1` of `12.4:1` is no reading. */
 const isRatioFigure = ({ figures, after }: AmountPiece): boolean => !(figures === '1' && after === ':');
+
+/** The `in` of `0.82 in afr` is no inch. */
+const withoutIn = (amount: AmountPiece): AmountPiece =>
+  amount.unit.toLowerCase() === 'in' ? { ...amount, unit: '' } : amount;
 
 /** The word may stand behind its figure, as a unit does. */
 const labelsOf = ({ words, amounts }: Line): readonly string[] => [

@@ -18,9 +18,11 @@ const POWER = vocabulary(
 );
 const TIMES = vocabulary('x by off');
 const PULSE = vocabulary(
-  'max maximum longest many ms pulse pulsewidth pw width duty available open time injector injection at cycle rpm injectors for to in percent',
+  'max maximum longest many ms pulse pulsewidth pw width duty available open opening on time duration injector injection at cycle rpm injectors for to in percent',
 );
 const SAYS_PULSE = vocabulary('ms pulse pulsewidth pw');
+const TIME = vocabulary('time duration');
+const INJECTION = vocabulary('injector injectors injection inj open opening');
 const SAYS_DUTY = vocabulary('duty');
 const PRESSURE = vocabulary(
   'rated at base fuel pressure rail flow flows would be to from in then injector injectors',
@@ -86,8 +88,8 @@ function power(line: Line, fuel: { readonly fuel?: string }): QuickReading | und
 
 function pulse(line: Line, count: number | undefined): QuickReading | undefined {
   const timed = line.amounts.find((each) => withUnit(each, 'time')?.typedUnit === 'ms');
-  if (!(timed !== undefined || has(line, SAYS_PULSE)) || !covers(line, PULSE) || count !== undefined)
-    return undefined;
+  const says = has(line, SAYS_PULSE) || (has(line, TIME) && has(line, INJECTION));
+  if (!(timed !== undefined || says) || !covers(line, PULSE) || count !== undefined) return undefined;
   const shares = line.amounts.filter((each) => /^(?:%|percent|pct)$/iu.test(each.unit));
   const speeds = line.amounts.filter((each) => each !== timed && !shares.includes(each));
   const [speed, ...more] = speeds;

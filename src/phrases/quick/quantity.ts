@@ -28,6 +28,9 @@ const ALONE: readonly (readonly [FieldName, ReadonlySet<string>])[] = [
   ['area', vocabulary('cable wire')],
 ];
 
+/** Pounds over feet are no unit, and written by many for a torque. */
+const TORQUE_OVER = /^(?:lbs?\/ft|ft\/lbs?)$/iu;
+
 /** A quantity alone: shown in the units that others use. Pounds that can be several things are asked about. */
 export function readQuantityLine(line: Line): QuickReading | undefined {
   const [amount, second] = line.amounts;
@@ -52,7 +55,7 @@ function readLabelled(
   labels: ReadonlySet<string>,
 ): Read | undefined {
   const read = readAs(amount, field);
-  if (read === undefined || read.here === true) return undefined;
+  if (read === undefined || (read.here === true && !TORQUE_OVER.test(amount.unit))) return undefined;
   if (field !== 'pressure' || read.reference !== undefined || !has(line, labels)) return read;
   const said = line.words.find((word) =>
     ['boost', 'vacuum', 'vac', 'ladedruck', 'überdruck', 'unterdruck', 'abs', 'absolute'].includes(word),
@@ -66,7 +69,8 @@ const isSensor = ({ words }: Line, { unit }: AmountPiece): boolean =>
 
 function alone(line: Line, read: Read, amount: AmountPiece): QuickReading {
   const { dimension } = units[read.typedUnit];
-  const said = { value: sayReferred(saidOf(amount), read), ...otherZero(line, read) };
+  const typed = TORQUE_OVER.test(amount.unit) ? { ...amount, unit: 'lbf ft' } : amount;
+  const said = { value: sayReferred(saidOf(typed), read), ...otherZero(line, read) };
   if (dimension === 'torque') return answer('torque', 'convert', { torqueNm: read.value }, said);
   if (dimension === 'pressure') return answer('pressure', 'convert', { pressureKPa: read.value }, said);
   return answer('convert', 'convert', { value: read.value, unit: read.unit }, said);

@@ -12,7 +12,7 @@ const LARGEST_MM = 64;
 const STEEPEST = 0.3;
 /** What may stand between a diameter and a pitch. */
 const BETWEEN = new Set(
-  'x by with and pitch p steigung paso pas dia diameter durchmesser od id tpi threads over in m mm'.split(
+  'x by with and has have having at a male female innen außen pitch p steigung paso pas dia diameter durchmesser od id tpi threads over in m mm'.split(
     ' ',
   ),
 );

@@ -1,5 +1,5 @@
 import { meaningOf } from '../threads/words.ts';
-import type { Line } from './line.ts';
+import { type Line, lineOf } from './line.ts';
 import { answer, ask, type QuickReading } from './reading.ts';
 import { drillFor, PITCH, pitchAlone, spelledOut, withoutPitch } from './thread-asked.ts';
 import { strangeThread, threadTalk } from './thread-talk.ts';
@@ -12,14 +12,14 @@ const DRILL = vocabulary(
 /** A number size said in words. */
 const NUMBER_SIZE = /\bno\.? ?(?=\d{1,2}-\d\d\b)/u;
 const OTHERS = vocabulary(
-  "m x by with dia od id tpi threads over about approx ca circa what's thread is this standard normal coarse size gauge diameter durchmesser diametro ø across p steigung",
+  "m x by with and und dia od id tpi threads over about approx ca circa what's thread is this standard normal coarse size gauge diameter durchmesser diametro ø across p steigung",
 );
 const ASKED_ALONE =
   /^(?:(?:what|which|wich) thread(?: is (?:this|it|that))?|thread|welches gewinde|quel filetage)(?: ?\?)?$/u;
 
 /** A thread by its readings or its name; its pitch, or the drill before the tap. */
 export function readThreadLine(said: Line): QuickReading | undefined {
-  const line = NUMBER_SIZE.test(said.text) ? asNumberSize(said) : said;
+  const line = plainThread(said);
   if (ASKED_ALONE.test(line.text))
     return /\?/u.test(line.text) || line.text.includes(' ')
       ? ask('thread', 'What was measured across, and which pitch?', [
@@ -33,7 +33,7 @@ export function readThreadLine(said: Line): QuickReading | undefined {
   const found = sizeOrQuestion(
     withoutPitchWord(line),
     DRILL,
-    vocabulary("what's thread what which how is this standard normal"),
+    vocabulary("what's thread what which how is has have got this standard normal"),
   );
   if (found === undefined) return pitchAlone(line);
   if (!('read' in found)) {
@@ -44,6 +44,16 @@ export function readThreadLine(said: Line): QuickReading | undefined {
     );
   }
   return likely === 'doubt' ? spelledOut(found) : ofSize(line, found, forDrill);
+}
+
+/** A pipe's or inch thread is asked for in mm: what it measures is told in both anyway. */
+const IN_UNIT =
+  /(?<=\b(?:bsp\w?|npt\w?|un[cfs]|unef|bs[wf]|whitworth|jic|g ?\d\S*)\b.*) (?:in|to) (?:mm|millimet(?:re|er)s?|inch(?:es)?|metric)(?=[ ?]*$)/u;
+
+function plainThread(said: Line): Line {
+  const stripped = said.text.replace(IN_UNIT, '');
+  const line = stripped === said.text ? said : { ...(lineOf(stripped) ?? said), asks: said.asks };
+  return NUMBER_SIZE.test(line.text) ? asNumberSize(line) : line;
 }
 
 /** `no 10-24` is `#10-24`. */

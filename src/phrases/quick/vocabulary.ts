@@ -6,12 +6,12 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/u))
 export const PADDING = words(
   `what whats what's which wich how much many for of the a an at with on my please give me tell show question quick work out
   calculate calc convert get whats welche welcher welches wie wieviel viel viele für bei mit der die das ein eine quel quelle
-  combien de du la le les pour avec un une cuantos cuántos cuanto cuánto cual cuál es el los para con y und et`,
+  quels combien de du la le les pour avec un une cuantos cuántos cuanto cuánto cual cuál que qué es el los para con y und et`,
 );
 
 /** Words that make a statement unless the line asks. */
 const OF_STATEMENTS = words(
-  "is are it its it's i im i'm do does ist sind son est sont be should if in to on into",
+  "is are it its it's i im i'm do does has have got ist sind son est sont be should if in to on into",
 );
 
 /** Whether every word of a line is accounted for: one that is not makes it talk. */
