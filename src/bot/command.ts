@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import type { JsonObject } from '../core/json.ts';
 import type { Reply } from '../core/reply.ts';
 import type { Choice } from '../core/user-error.ts';
 import type { Hand } from './hand.ts';
@@ -20,8 +21,8 @@ export interface Runnable {
 /** An answer or a form, or the request of another command that has the answer. */
 export type Outcome = Reply | Handover;
 
-/** Offers known values for an option while it is being typed; at most 25 are shown. */
-export type Suggest = (typed: string, hand: Hand) => readonly Choice[];
+/** Offers known values for an option while it is being typed, beside what is `given` so far; at most 25 are shown. */
+export type Suggest = (typed: string, hand: Hand, given: JsonObject) => readonly Choice[];
 
 /** What a button, menu or form of a command leads to. */
 export interface Action {

@@ -61,6 +61,7 @@ export function makeDispatcher(parts: DispatcherParts): Dispatcher {
         return known(
           request.typed,
           makeHand(parts, { ...request, id: 'suggestion', people: {}, asks: NOTHING_YET }, LOOKING),
+          request.given,
         ).slice(0, LONGEST_LIST);
       } catch (fault) {
         if (!(fault instanceof UserError)) parts.report(fault, parts.newReference(), request);

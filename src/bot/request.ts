@@ -41,6 +41,8 @@ export interface SuggestRequest {
   readonly subcommand: string | null;
   readonly option: string;
   readonly typed: string;
+  /** The other options as far as they are filled in. */
+  readonly given: JsonObject;
 }
 
 /** What came of it: always something to show, and for scripts whether it was done. */

@@ -50,6 +50,7 @@ export function readSuggestRequest(interaction: AutocompleteInteraction): Sugges
     subcommand: interaction.options.getSubcommand(false),
     option: focused.name,
     typed: focused.value,
+    given: optionsOf(flat(interaction.options.data).filter(({ focused: beingTyped }) => beingTyped !== true)),
   };
 }
 

@@ -162,9 +162,11 @@ describe('what is offered while typing', () => {
   it('are days said in full, with their weekday', async () => {
     await using crew = await withOrders();
     expect(await crew.offered('/order place due:"in 5 working days')).toEqual([
-      'Mon 14 Dec (in 5 working days)',
+      'in 5 working days, as the supplier works',
     ]);
-    expect(await crew.offered('/order date due:')).toEqual([
+    const from = '/order place supplier:"Norvale Gaskets"';
+    expect(await crew.offered(`${from} due:"in 5 working days`)).toEqual(['Mon 14 Dec (in 5 working days)']);
+    expect(await crew.offered('/order date order:1 due:')).toEqual([
       'Tue 8 Dec (tomorrow)',
       'Thu 10 Dec (in 3 working days)',
       'Mon 14 Dec (in 5 working days)',

@@ -1,7 +1,9 @@
-import { crewOf, type DayRead, readDay, suggestDays } from '../../bot/crew.ts';
+import { buildHere, crewOf, type DayRead, readDay, suggestDays } from '../../bot/crew.ts';
 import type { Hand } from '../../bot/hand.ts';
+import type { JsonObject } from '../../core/json.ts';
 import { sayDay } from '../../core/time.ts';
 import { type Choice, UserError } from '../../core/user-error.ts';
+import { findOrder } from '../../records/orders/find-order.ts';
 import { plain, type Supplier } from '../../records/suppliers/supplier.ts';
 import { daysOf } from '../../records/suppliers/supplier-days.ts';
 
@@ -29,16 +31,39 @@ export function readDue(hand: Hand, typed: string | undefined, supplierName: str
   return counted ? { ...read, readAs: `${read.readAs} Counted by ${whoseDays(supplier)}.` } : read;
 }
 
-/** A span in working days is offered as it is typed: whose days it counts hangs on the supplier. */
-export function suggestDue(typed: string, hand: Hand): readonly Choice[] {
+/**
+ * Days for a promise. Whose working days a span counts hangs on the supplier: the day is said where the supplier is given,
+ * else the span is offered as it is typed.
+ */
+export function suggestDue(typed: string, hand: Hand, given: JsonObject): readonly Choice[] {
   if (typed.trim() === '') {
     return ['tomorrow', 'in 3 working days', 'in 5 working days', 'in 2 weeks'].flatMap((span) =>
-      suggestDue(span, hand),
+      suggestDue(span, hand, given),
     );
   }
   const days = suggestDays(typed, hand);
   if (!IN_WORKING_DAYS.test(typed) || days.length !== 1) return days;
-  return [{ label: `${typed}, as the supplier works`.slice(0, 100), value: typed.slice(0, 100) }];
+  const supplier = supplierIn(given, hand);
+  if (supplier === undefined) {
+    return [{ label: `${typed}, as the supplier works`.slice(0, 100), value: typed.slice(0, 100) }];
+  }
+  const { day } = readDue(hand, typed, supplier);
+  const label = `${sayDay(day, crewOf(hand).today)} (${typed})`;
+  return [{ label: label.slice(0, 100), value: day }];
+}
+
+/** The supplier given, or that of the order given; undefined until one is told by name or number. */
+function supplierIn({ supplier, order }: JsonObject, hand: Hand): string | undefined {
+  if (typeof supplier === 'string' && supplier !== '') return supplier;
+  if (typeof order !== 'string' || order === '') return undefined;
+  const build = buildHere(hand);
+  if (build === undefined) return undefined;
+  try {
+    return findOrder(hand.record, build.id, order).supplier;
+  } catch (error) {
+    if (error instanceof UserError) return undefined;
+    throw error;
+  }
 }
 
 const IN_WORKING_DAYS = /work|business/i;

@@ -19,7 +19,7 @@ export const FIRST = 'first';
 export const offerStages: Suggest = (typed, hand) => suggestStages(stagesHere(hand), typed);
 export const offerBehind: Suggest = (typed, hand) => [
   ...(FIRST.includes(plain(typed)) ? [{ label: 'In front of all', value: FIRST }] : []),
-  ...offerStages(typed, hand),
+  ...suggestStages(stagesHere(hand), typed),
 ];
 export const offerSaid: Suggest = (typed, hand) =>
   offerConditions(hand, saidConditions(stageFactsHere(hand)), typed);

@@ -411,7 +411,7 @@ describe('what is offered while typing', () => {
       const { record } = crew.teams.at(TEAM);
       const place = { teamId: TEAM, channelId: '600', channelName: 'hill-climb' };
       const hand = { record, place, clock: crew.clock } as unknown as Hand; // suggestions look at nothing else
-      return does[line]?.suggest[option]?.(typed, hand).map(({ value }) => value);
+      return does[line]?.suggest[option]?.(typed, hand, {}).map(({ value }) => value);
     };
     expect(offered('done', 'job', 'fit')).toEqual(['#2']);
     expect(offered('reopen', 'job', 'fit')).toEqual(['#1']);

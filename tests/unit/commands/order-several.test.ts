@@ -348,8 +348,8 @@ describe('what is offered while a day is typed', () => {
     const suggest = catalogue.runnable('order', 'place')?.suggest['due'];
     const { record } = bot.teams.at(TEAM);
     const hand = { record, clock: bot.clock } as unknown as Hand; // the only parts that reading a day looks at
-    expect(suggest?.(typed, hand)).toEqual(offered);
-    expect(suggest?.('', hand).map(({ value }) => value)).toEqual([
+    expect(suggest?.(typed, hand, {})).toEqual(offered);
+    expect(suggest?.('', hand, {}).map(({ value }) => value)).toEqual([
       '2026-11-24',
       'in 3 working days',
       'in 5 working days',

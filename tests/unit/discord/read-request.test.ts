@@ -157,7 +157,14 @@ describe('what a person did, as plain data', () => {
 
   it('is the option being typed, for suggestions', () => {
     const options = [
-      { type: 1, name: 'place', options: [{ type: 3, name: 'due', value: 'next w', focused: true }] },
+      {
+        type: 1,
+        name: 'place',
+        options: [
+          { type: 3, name: 'supplier', value: 'Norvale' },
+          { type: 3, name: 'due', value: 'next w', focused: true },
+        ],
+      },
     ];
     const asked = real<AutocompleteInteraction>(
       AutocompleteInteraction,
@@ -168,6 +175,7 @@ describe('what a person did, as plain data', () => {
       subcommand: 'place',
       option: 'due',
       typed: 'next w',
+      given: { supplier: 'Norvale' },
       place: { teamId: '500' },
     });
   });
