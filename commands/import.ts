@@ -2,22 +2,20 @@ import { z } from 'zod';
 import { action, defineCommand, subcommand } from '../src/bot/command.ts';
 import { buildHere, crewOf, openBuildHere, readDay, suggestDays } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
-import { readText } from '../src/bot/read-file.ts';
+import { readBytes, readText } from '../src/bot/read-file.ts';
 import { undoButton } from '../src/bot/undo-button.ts';
 import { PAGE_ARG, pageOf } from '../src/core/pages.ts';
 import type { Answer, Form } from '../src/core/reply.ts';
 import { wallTime } from '../src/core/time.ts';
-import { UserError } from '../src/core/user-error.ts';
 import { readOrderList } from '../src/exchange/order-list.ts';
 import { countsOf, KeptList, previewHead, previewItem } from '../src/exchange/order-list-answer.ts';
 import { boundTo, countsIn, RecordFile, readRecordFile } from '../src/exchange/record-file.ts';
 import { standing } from '../src/records/orders/order.ts';
-import { place } from '../src/records/orders/place.ts';
-import { suggestSuppliers, supplierOrNew } from '../src/records/suppliers/find-supplier.ts';
+import { suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
 import { plain } from '../src/records/suppliers/supplier.ts';
 import { dateLocale, homeCurrency } from '../src/records/team/team.ts';
-import type { TeamRecord } from '../src/records/team-record.ts';
 import { leave, propose, proposed } from '../src/tasks/imports/bring-in.ts';
+import { openNameCheck, placeShown, usualDay } from '../src/tasks/imports/listed-names.ts';
 
 const file = z.string().meta({ picks: 'file' });
 const supplier = z.string().trim().min(1).max(80).optional();
@@ -46,7 +44,7 @@ export default defineCommand({
     record: subcommand({
       description: 'A whole record as /export json wrote it, in place of this one',
       input: z.object({ file: file.describe('The .json file, as it was exported') }),
-      run: async ({ file: attached }, hand) => recordPreview(hand, await readText(hand, attached)),
+      run: async ({ file: attached }, hand) => recordPreview(hand, await readBytes(hand, attached)),
     }),
   },
   actions: {
@@ -106,30 +104,21 @@ function preview(hand: Hand, text: string, rest: Fallback): Answer {
     currency: homeCurrency(settings.country),
     supplier: rest.supplier,
     due: rest.due === undefined ? undefined : readDay(hand, 'due', rest.due).day,
+    usualDue: (name, orderedOn) => usualDay(hand, name, orderedOn),
   });
   const onOrder = openNames(hand);
+  const nameProblem = openNameCheck(hand.record, buildHere(hand)?.id);
   const list: KeptList = {
     unused: [...read.unused],
     lines: read.lines.map((line) => {
       if (!('order' in line)) return line;
-      const problem = supplierProblem(hand.record, line.order.supplier);
+      const problem = nameProblem(line.order);
       if (problem !== undefined) return { line: line.line, text: line.order.what, problem };
       const known = onOrder.get(plain(line.order.what));
       return known === undefined ? line : { ...line, note: `On order already as #${known}.` };
     }),
   };
   return previewCard(hand, propose(hand, 'orders', list), list, 1);
-}
-
-/** A slip in a name would split a supplier's history in two, so it is asked about, not guessed at. */
-function supplierProblem(record: TeamRecord, name: string): string | undefined {
-  try {
-    supplierOrNew(record, name);
-    return undefined;
-  } catch (error) {
-    if (!(error instanceof UserError)) throw error;
-    return `${error.message} Write the known name, or +${name.replace(/^\+/, '')} for a new one.`;
-  }
 }
 
 function openNames(hand: Hand): ReadonlyMap<string, number> {
@@ -174,8 +163,7 @@ function writeOrders(hand: Hand, proposal: number): Answer {
     const buildId = openBuildHere(record, hand).id;
     const placed = list.lines.flatMap((line) => {
       if (!('order' in line)) return [];
-      const { value } = place(record, { ...line.order, buildId, chaser: hand.who });
-      return [value.order];
+      return [placeShown(record, { ...line.order, buildId, chaser: hand.who })];
     });
     hand.proposals.forget(proposal);
     return { value: placed, said: `${placed.length} orders brought in from a list` };
@@ -194,8 +182,8 @@ function writeOrders(hand: Hand, proposal: number): Answer {
   };
 }
 
-function recordPreview(hand: Hand, text: string): Answer {
-  const { file: found, bound } = boundTo(readRecordFile(text), hand.place.channelId);
+function recordPreview(hand: Hand, bytes: Uint8Array): Answer {
+  const { file: found, bound } = boundTo(readRecordFile(bytes), hand.place.channelId);
   const proposal = propose(hand, 'record', found);
   const now = countsIn(hand.whole.read().tables);
   const then = countsIn(found.tables);

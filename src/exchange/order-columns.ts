@@ -106,6 +106,8 @@ const HEADINGS: Readonly<Record<OrderColumn, readonly string[]>> = {
     'eta',
     'lieferdatum',
     'liefertermin',
+    'termin',
+    'zugesagt',
     'fällig',
     'livraison',
     'entrega',

@@ -37,6 +37,8 @@ export interface ListContext {
   readonly currency: string;
   readonly supplier?: string | undefined;
   readonly due?: Day | undefined;
+  /** The day by a supplier's usual time from order to door; undefined where nobody has said it. */
+  usualDue(supplier: string, orderedOn: Day): Day | undefined;
 }
 
 const MOST_LINES = 500;
@@ -90,7 +92,7 @@ function orderIn(cell: Cells, context: ListContext): ListedOrder {
   if (supplier.length > 80) throw refused('The supplier’s name is longer than 80 characters.');
   const quantity = quantityIn(cell('quantity'));
   const orderedOn = dayIn(cell('ordered'), context, 'past') ?? context.today;
-  const due = dayIn(cell('due'), context, 'any') ?? context.due;
+  const due = dayIn(cell('due'), context, 'any') ?? context.due ?? context.usualDue(supplier, orderedOn);
   if (due === undefined) throw refused('It names no day. Give due:"…" for the whole list.');
   return { what, supplier, quantity, price: priceIn(cell, quantity, context), orderedOn, due };
 }
@@ -123,7 +125,10 @@ function dayIn(
   direction: DateContext['direction'],
 ): Day | undefined {
   if (typed === undefined) return undefined;
-  const reading = readDate(typed, { ...dates, direction });
+  const either = readDate(typed, { ...dates, direction });
+  // a list may hold days gone by, but what is promised for "Friday" is still to come
+  const ahead = either.verdict === 'ask' && direction === 'any';
+  const reading = ahead ? readDate(typed, { ...dates, direction: 'future' }) : either;
   switch (reading.verdict) {
     case 'read':
       return reading.day;

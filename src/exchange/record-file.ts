@@ -1,3 +1,4 @@
+import { gunzipSync, gzipSync } from 'node:zlib';
 import { z } from 'zod';
 import { UserError } from '../core/user-error.ts';
 import type { WholeRecord } from '../sqlite/whole-record.ts';
@@ -24,14 +25,44 @@ export function writeRecordFile(
   return `${JSON.stringify({ kind: KIND, madeOn: made.on, team: made.team, ...whole }, null, 1)}\n`;
 }
 
-/** @throws UserError 'bad-input' when it is no record of ours. */
-export function readRecordFile(text: string): RecordFile {
-  const read = RecordFile.safeParse(jsonIn(text));
+/** Beyond this a record is packed, so that it goes through where a message may carry 10 MB. */
+const PACKED_FROM_BYTES = 5_000_000;
+
+/** A record larger than any crew's, unpacked; more is something else that calls itself one. */
+const MOST_BYTES = 256 * 1024 * 1024;
+
+/** The record as a file to keep, packed with gzip where it is long. */
+export function packRecordFile(
+  name: string,
+  text: string,
+): { readonly name: string; readonly bytes: Uint8Array } {
+  const bytes = Buffer.from(text);
+  if (bytes.length < PACKED_FROM_BYTES) return { name: `${name}.json`, bytes };
+  return { name: `${name}.json.gz`, bytes: gzipSync(bytes) };
+}
+
+/**
+ * Reads a record back, packed or plain.
+ *
+ * @throws UserError 'bad-input' when it is no record of ours.
+ */
+export function readRecordFile(bytes: Uint8Array): RecordFile {
+  const read = RecordFile.safeParse(jsonIn(unpacked(bytes)));
   if (read.success) return read.data;
   throw new UserError(
     'bad-input',
-    'That file is not a record written by /export json. Nothing was changed. Attach the .json file as it was exported.',
+    'That file is not a record written by /export json. Nothing was changed. Attach the .json or .json.gz file as it was exported.',
   );
+}
+
+function unpacked(bytes: Uint8Array): string {
+  if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return new TextDecoder().decode(bytes);
+  try {
+    return gunzipSync(bytes, { maxOutputLength: MOST_BYTES }).toString('utf8');
+  } catch (error) {
+    if (error instanceof Error && 'code' in error) return ''; // zlib's own errors carry one: it is no whole gzip
+    throw error;
+  }
 }
 
 function jsonIn(text: string): unknown {

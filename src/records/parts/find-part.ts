@@ -99,7 +99,7 @@ function nearlyNamed(typed: string, parts: readonly KnownPart[]): readonly Known
  * The same but for a letter or two in words of some length, or for a space: "stud M10" is not "stud M12", nor "hose a"
  * "hose b".
  */
-function isSlip(known: string, typed: string): boolean {
+export function isSlip(known: string, typed: string): boolean {
   if (Math.abs(known.length - typed.length) > MOST_SLIPPED) return false;
   const [a, b] = [plain(known), plain(typed)];
   if (a === b || figures(a) !== figures(b)) return false;

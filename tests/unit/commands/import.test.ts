@@ -110,6 +110,46 @@ describe('/import orders', () => {
     expect(card.result).toBe('1 order to write down, 1 line not read');
   });
 
+  it('asks about a part that is nearly one on record, or one of an earlier line', async () => {
+    const bot = await openCrewBot();
+    await bot.run('order place', { what: 'head gasket', supplier: 'Norvale', due: '2026-12-04' });
+    const rows = ['hed gasket,Norvale', 'oil filter,Pellgate', 'oil filtr,Pellgate', '+sump plug,Pelgate'];
+    const lines = ['what,from,due', ...rows.map((row) => `${row},2026-12-04`)].join('\n');
+    const card = cardIn(await bot.run('import orders', { lines }));
+    expect(card.items?.map(({ note }) => note)).toEqual([
+      expect.stringContaining(
+        'there is head gasket. Which one? Write the known name, or +hed gasket for a new',
+      ),
+      expect.stringContaining('From Pellgate'),
+      'An earlier line says "oil filter". Write the same name, or +oil filtr for another.',
+      'An earlier line says "Pellgate". Write the same name, or +Pelgate for another.',
+    ]);
+    expect(cardIn(await pressed(bot, card, 'Write 1 down')).result).toBe('1 order written down');
+  });
+
+  it('says so when a name has come up since that is nearly one of the list', async () => {
+    const bot = await openCrewBot();
+    const lines = 'what,from,due\nhead gasket,Norvale,2026-12-04';
+    const card = cardIn(await bot.run('import orders', { lines }));
+    await bot.run('part add', { name: 'hed gasket' });
+    expect(refusalIn(await pressed(bot, card, 'Write 1 down'))).toMatchObject({
+      code: 'changed-since',
+      message: expect.stringContaining('Nothing was written.'),
+    });
+    expect(namesOf(bot)).toEqual([]);
+  });
+
+  it('takes a weekday as still to come, and the usual time of a supplier where no day is named', async () => {
+    const bot = await openCrewBot();
+    await bot.run('supplier set', { supplier: 'Norvale', lead: 5 });
+    const lines = 'Teil;Lieferant;Termin\nbelt;Pellgate;Friday\nhead gasket;Norvale;';
+    const card = cardIn(await bot.run('import orders', { lines }));
+    expect(card.items?.map(({ note }) => note)).toEqual([
+      'From Pellgate, due Fri 27 Nov.',
+      'From Norvale, due Mon 30 Nov.',
+    ]);
+  });
+
   it('pages a long list', async () => {
     const bot = await openCrewBot();
     const rows = Array.from({ length: 34 }, (_, index) => `bolt ${index + 1},Pellgate,2026-12-04`);
