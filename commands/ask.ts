@@ -2,9 +2,10 @@ import { z } from 'zod';
 import { action, defineCommand, type Outcome } from '../src/bot/command.ts';
 import type { Hand } from '../src/bot/hand.ts';
 import { AskedBack, type Handover } from '../src/bot/handover.ts';
-import { filled, fillForm, nothingAsked, questionCard } from '../src/bot/quick-card.ts';
+import { filled, fillForm, questionCard } from '../src/bot/quick-card.ts';
 import { withQuickData } from '../src/bot/quick-data.ts';
 import { dayAnswer, dayContext, settingsHere } from '../src/bot/quick-date.ts';
+import { recordHandover } from '../src/bot/quick-record.ts';
 import { quickRun } from '../src/bot/quick-run.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { knownBolt } from '../src/calc/fasteners/known-bolt.ts';
@@ -15,12 +16,14 @@ import { sayIn, sayNumber } from '../src/calc/units/say.ts';
 import type { Json } from '../src/core/json.ts';
 import type { Answer } from '../src/core/reply.ts';
 import { readQuick } from '../src/phrases/quick/read-quick.ts';
+import { readRecordQuestion } from '../src/phrases/quick/read-record.ts';
 import type { QuickAnswer, QuickContext } from '../src/phrases/quick/reading.ts';
 import { readThreadSize } from '../src/phrases/threads/size.ts';
 import { boltClasses } from '../src/tables/fasteners.ts';
 import { fuelNames } from '../src/tables/fuels.ts';
 import { tapDrill } from '../src/tables/thread-practice.ts';
 import { threadTables } from '../src/tables/threads.ts';
+import { loggable, saidOfEngine } from '../src/tasks/readings/said-here.ts';
 
 const threads = threadCatalogue(threadTables);
 const classNames = [...new Set(boltClasses.map(({ id }) => id))];
@@ -30,11 +33,14 @@ const quickTables: Omit<QuickContext, 'dates'> = { fuels: fuelNames, boltClasses
 
 /** What a line of free text asks: answered by the command that has the answer, asked back, or left alone. */
 function answerTo(text: string, hand: Hand): Outcome {
-  const dates = dayContext({ clock: hand.clock, settings: settingsHere(hand) });
+  const question = readRecordQuestion(text);
+  if (question !== undefined) return recordHandover(question);
+  const settings = settingsHere(hand);
+  const dates = dayContext({ clock: hand.clock, settings });
   const reading = readQuick(text, { ...quickTables, dates });
   switch (reading.verdict) {
     case 'none':
-      return nothingAsked();
+      return saidOfEngine(text, settings === null ? null : hand);
     case 'ask':
       throw new AskedBack(questionCard(reading));
     case 'answer': {
@@ -42,7 +48,7 @@ function answerTo(text: string, hand: Hand): Outcome {
       if (reading.form === 'rail-pressure') return railPressure(reading);
       if (reading.form === 'per-cylinder') return perCylinder(reading);
       if (reading.form === 'thread-pitch' || reading.form === 'tap-drill') return namedThread(reading);
-      return handedOver(reading);
+      return loggable(handedOver(reading), reading.form, text, settings === null ? null : hand);
     }
   }
 }

@@ -1,7 +1,9 @@
 import type { GivenFile } from '../core/given-file.ts';
+import { readRecordQuestion } from '../phrases/quick/read-record.ts';
 import { logAsked } from './given-log.ts';
 import type { Person, Place } from './hand.ts';
 import { askFor } from './quick-card.ts';
+import { ONLY_TO_BOT } from './quick-record.ts';
 import type { Request, Result } from './request.ts';
 
 /** A message that somebody wrote, as plain data; whether it asks anything is not yet known. */
@@ -28,10 +30,12 @@ export function requestIn({ id, who, place, text, toBot, files }: Said): Request
   if (log !== undefined) return { id, who, place, people: {}, files, asks: log };
   if (words === '' && !toBot) return null;
   if (words.length > LONGEST && !toBot) return null;
+  // "what's next?" is asked of people as often
+  if (!toBot && readRecordQuestion(words)?.near === true) return null;
   return { id, who, place, people: {}, files, asks: askFor(words.slice(0, LONGEST) || ' ') };
 }
 
 /** Whether nothing is to be said: it was talk, and nobody waits for an answer. */
 export function isTalk({ toBot }: Said, { reply }: Result): boolean {
-  return !toBot && reply.kind === 'answer' && reply.data['kind'] === 'none';
+  return !toBot && reply.kind === 'answer' && ONLY_TO_BOT.has(String(reply.data['kind']));
 }

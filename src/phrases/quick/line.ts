@@ -62,10 +62,14 @@ const TIMES = /x ?(?=[\d.,])/iuy;
 const SIGN = /->|→|#(?=\d)|[x*@=+\-/,;:?!.()~±&]/uy;
 const SPACE = / +/uy;
 
+/** A line without greetings and the like, capitals kept. */
+export const withoutManners = (said: string): string =>
+  tidyKeepingCase(said).replace(GREETING, '').replace(THANKS, '').trim();
+
 /** Takes a line apart; undefined where something stands in it that no question has. */
 export function lineOf(said: string): Line | undefined {
   if (said.length > LONGEST * 4) return undefined;
-  const typed = tidyKeepingCase(said).replace(GREETING, '').replace(THANKS, '').trim();
+  const typed = withoutManners(said);
   const text = typed.toLowerCase();
   if (text === '' || text.length > LONGEST || EMOTICON.test(text)) return undefined;
   const pieces = piecesOf(typed);
