@@ -5,7 +5,7 @@ import type { Hand } from '../src/bot/hand.ts';
 import type { Answer, AnswerFile } from '../src/core/reply.ts';
 import { UserError } from '../src/core/user-error.ts';
 import { writeCsv } from '../src/exchange/csv.ts';
-import { countsIn, writeRecordFile } from '../src/exchange/record-file.ts';
+import { countsIn, packRecordFile, writeRecordFile } from '../src/exchange/record-file.ts';
 import { sheetsOf } from '../src/exchange/sheets/all-sheets.ts';
 import { buildPaper } from '../src/handover/build-paper.ts';
 import type { ChapterSource } from '../src/handover/chapters/chapter-source.ts';
@@ -78,7 +78,7 @@ function wholeRecord(hand: Hand): Answer {
   const text = writeRecordFile(whole, { on: today, team: hand.place.channelName });
   return exported(
     'The whole record in one file',
-    [{ name: `record-${today}.json`, bytes: encoded(text) }],
+    [packRecordFile(`record-${today}`, text)],
     [`It holds ${countsIn(whole.tables)}, without the history of changes. /import record brings it back.`],
   );
 }

@@ -1,7 +1,7 @@
 import type { Hand } from './hand.ts';
 
 /** A list or a record is text of some thousand lines; anything beyond this is something else. */
-export const MOST_TEXT_BYTES = 8 * 1024 * 1024;
+const MOST_TEXT_BYTES = 8 * 1024 * 1024;
 
 /**
  * A handed-over file as text: UTF-8, UTF-16 by its byte-order mark, else Windows-1252, which older spreadsheets write.
@@ -9,9 +9,14 @@ export const MOST_TEXT_BYTES = 8 * 1024 * 1024;
  * @throws UserError when the file is gone, larger than 8 MB, or does not arrive.
  */
 export async function readText(hand: Hand, fileId: string): Promise<string> {
+  return decoded(await readBytes(hand, fileId));
+}
+
+/** @throws UserError as `readText` does. */
+export async function readBytes(hand: Hand, fileId: string): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
   for await (const part of hand.open(hand.file(fileId), { mostBytes: MOST_TEXT_BYTES })) parts.push(part);
-  return decoded(Buffer.concat(parts));
+  return Buffer.concat(parts);
 }
 
 function decoded(bytes: Uint8Array): string {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Answer } from '../../../src/core/reply.ts';
 import { readCsv } from '../../../src/exchange/csv.ts';
-import { readRecordFile } from '../../../src/exchange/record-file.ts';
+import { packRecordFile, readRecordFile, writeRecordFile } from '../../../src/exchange/record-file.ts';
 import { type CrewBot, cardIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
 import { type PdfText, readPdf } from '../../support/read-pdf.ts';
 
@@ -68,9 +68,39 @@ describe('/export json', () => {
   it('holds every recorded row', async () => {
     const bot = await build();
     const card = cardIn(await bot.run('export json'));
-    const { kind: _, madeOn, team: __, ...whole } = readRecordFile(fileOf(card, '.json'));
+    const {
+      kind: _,
+      madeOn,
+      team: __,
+      ...whole
+    } = readRecordFile(card.files?.[0]?.bytes ?? new Uint8Array());
     expect(madeOn).toBe('2026-11-23');
     expect(whole).toEqual(bot.teams.at(TEAM).whole.read());
+  });
+});
+
+describe('a long record', () => {
+  const text = writeRecordFile(
+    {
+      step: '0001',
+      tables: { note: Array.from({ length: 60_000 }, (_, id) => ({ id, words: `${id} `.repeat(20) })) },
+    },
+    { on: '2026-11-23', team: 'Crew' },
+  );
+
+  it('is packed, and read back as it was', () => {
+    const { name, bytes } = packRecordFile('record', text);
+    expect(name).toBe('record.json.gz');
+    expect(bytes.length).toBeLessThan(text.length / 5);
+    expect(readRecordFile(bytes).tables['note']).toHaveLength(60_000);
+  });
+
+  it.each([
+    ['cut short', (bytes: Uint8Array) => bytes.subarray(0, bytes.length / 2)],
+    ['not a gzip behind its mark', () => Uint8Array.of(0x1f, 0x8b, 1, 2, 3)],
+  ])('%s is refused in words', (_, damage) => {
+    const { bytes } = packRecordFile('record', text);
+    expect(() => readRecordFile(damage(bytes))).toThrow('not a record written by /export json');
   });
 });
 
