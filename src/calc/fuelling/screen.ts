@@ -167,7 +167,10 @@ function overrunTest({ at }: Drive): (index: number) => boolean {
   };
 }
 
-/** Readings that stay the same to the last digit for much longer than this sensor's usually do. */
+/** However coarsely it is written, λ of a running engine moves within this time. Common practice, no source. */
+const LONGEST_STILL_S = 20;
+
+/** Readings that stay the same to the last digit for much longer than this sensor's usually do, or than any does. */
 function stuckReadings({ count, at, timeS, stepS }: Drive): Uint8Array {
   const stuck = new Uint8Array(count);
   const { lambda } = at;
@@ -185,7 +188,7 @@ function stuckReadings({ count, at, timeS, stepS }: Drive): Uint8Array {
     runs.map(({ seconds }) => seconds),
     [0.5],
   )[0];
-  const longest = inRuns < 0.1 ? 1.2 : Math.max(3, 6 * (usual ?? 1));
+  const longest = inRuns < 0.1 ? 1.2 : Math.min(LONGEST_STILL_S, Math.max(3, 6 * (usual ?? 1)));
   for (const run of runs) if (run.seconds > longest) stuck.fill(1, run.from, run.to);
   return stuck;
 }

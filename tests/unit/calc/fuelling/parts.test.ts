@@ -4,9 +4,11 @@ import { usualAxes } from '../../../../src/calc/fuelling/axes.ts';
 import type { Cell } from '../../../../src/calc/fuelling/cells.ts';
 import { compareDrives } from '../../../../src/calc/fuelling/compare.ts';
 import { DriveRecorder } from '../../../../src/calc/fuelling/drive.ts';
+import { fuelling } from '../../../../src/calc/fuelling/fuelling.ts';
 import { LAG_POINTS, LAG_WEIGHTS } from '../../../../src/calc/fuelling/readings.ts';
 import { regionsOf } from '../../../../src/calc/fuelling/regions.ts';
 import { SAFE_TARGET, targetTable } from '../../../../src/calc/fuelling/target.ts';
+import { runToEnd } from '../../../support/model-engine/simulated.ts';
 
 const cell = (full?: number, uncertaintyRatio = 0.008, seconds = 20): Cell => ({
   multiplierRatio: full ?? 1,
@@ -78,6 +80,34 @@ describe('the drive kept', () => {
     expect(
       [...(at.fuelCut ?? [])].map((each, index) => (each > 0 ? index : -1)).filter((index) => index >= 0),
     ).toEqual([1]);
+  });
+});
+
+describe('a sensor that never moves', () => {
+  it('is no reading, however much the engine does', () => {
+    const recorder = new DriveRecorder();
+    const timeS = Float64Array.from({ length: 6000 }, (_, row) => row / 20);
+    recorder.add({
+      count: timeS.length,
+      columns: {
+        timeS,
+        speedRpm: timeS.map((t) => 2000 + 400 * Math.floor((t / 8) % 5)),
+        loadKPa: timeS.map((t) => 60 + 20 * Math.floor((t / 8) % 4)),
+        lambda: timeS.map(() => 1),
+        coolantC: timeS.map(() => 90),
+      },
+    });
+    const result = runToEnd(
+      fuelling({
+        drive: recorder.finish(),
+        axes: { loadKPa: [60, 80, 100, 120], speedRpm: [2000, 2800, 3600] },
+        targetAt: targetTable(SAFE_TARGET),
+        capRatio: 0.1,
+      }),
+    );
+    expect(result.usable).toBe(false);
+    expect(result.droppedS['sensor-fault']).toBeGreaterThan(290);
+    expect(result.cells.flat().every(({ multiplierRatio }) => multiplierRatio === 1)).toBe(true);
   });
 });
 
