@@ -67,7 +67,7 @@ function holds(said: number | undefined, asked: number | undefined, within: numb
 /** From here on oil and coolant are hot, and up to there an engine idles. Common practice. */
 const HOT_FROM_C = 75;
 const COLD_TO_C = 45;
-const IDLE_TO_RPM = 1200;
+export const IDLE_TO_RPM = 1200;
 
 /** States that were said, and those that follow from the figures. */
 export function impliedStates({ states, speedRpm, temperatureC }: Conditions): readonly string[] {

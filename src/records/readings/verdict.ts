@@ -2,7 +2,7 @@ import { judgeReading, type Standing as Side } from '../../calc/readings/limit.t
 import { toBase } from '../../calc/units/convert.ts';
 import { isUnitId, type UnitId } from '../../calc/units/table.ts';
 import { type ReadingLimit, readingLimits } from '../../tables/reading-limits.ts';
-import { impliedStates, meets } from './alike.ts';
+import { IDLE_TO_RPM, impliedStates, meets } from './alike.ts';
 import type { Kind } from './kinds.ts';
 import type { Conditions, LimitOrigin, OwnLimit, Reading } from './reading.ts';
 import { sayValue } from './say.ts';
@@ -66,21 +66,54 @@ export function limitsFor(
   kind: Kind,
   { limits, boosted }: JudgedBy,
 ): readonly AppliedLimit[] {
-  const own = limits.filter(
-    (limit) => limit.kind === kind.name && meets(reading.conditions, limit.conditions),
-  );
+  const ofKind = limits.filter((limit) => limit.kind === kind.name);
+  const own = ofKind.filter((limit) => meets(reading.conditions, limit.conditions));
+  const carried: AppliedLimit[] = [];
   for (const origin of ['maker', 'crew'] as const) {
     const mine = own.filter((limit) => limit.origin === origin);
     const most = Math.max(...mine.map(weightOf));
     const nearest = mine.filter((limit) => weightOf(limit) === most);
-    if (nearest.length > 0) return nearest.map((limit) => ofOwn(limit, kind));
+    if (nearest.length > 0) return [...nearest.map((limit) => ofOwn(limit, kind)), ...carried];
+    carried.push(
+      ...carriedOver(
+        reading,
+        kind,
+        ofKind.filter((limit) => limit.origin === origin),
+      ),
+    );
   }
   const common = readingLimits
     .filter((row) => row.kind === kind.common && row.rule !== 'marks')
     .flatMap((row) => ofCommon(row, reading, kind, boosted) ?? []);
   // of the usual ranges the one that knows most of the conditions stands for the others; a warning always stands
   const nearest = Math.max(...common.filter(({ warns }) => !warns).map(({ weight }) => weight));
-  return common.filter(({ warns, weight }) => warns || weight === nearest);
+  return [...common.filter(({ warns, weight }) => warns || weight === nearest), ...carried];
+}
+
+/**
+ * The least oil pressure asked for at a lower speed, which a higher one must keep as well, and that for hot oil where the heat
+ * was not said. It stands beside what else applies, as it asks for less than the speed that was driven may.
+ */
+function carriedOver(
+  { conditions }: Judged,
+  kind: Kind,
+  limits: readonly OwnLimit[],
+): readonly AppliedLimit[] {
+  if (kind.name !== 'oil pressure') return [];
+  const { speedRpm = Number.NaN } = conditions;
+  const below = limits.filter(({ min, conditions: asked }) => {
+    const { speedRpm: from, ...rest } = asked;
+    const states = rest.states.filter(
+      (state) => state !== 'hot' && !(state === 'idle' && speedRpm > IDLE_TO_RPM),
+    );
+    const reached = from === undefined || from <= speedRpm;
+    return min !== null && reached && meets(conditions, { ...rest, states });
+  });
+  const [highest] = below.toSorted((a, b) => (b.min ?? 0) - (a.min ?? 0));
+  if (highest === undefined) return [];
+  const { max: _, ...least } = ofOwn(highest, kind);
+  const from = highest.conditions.speedRpm;
+  return [{ ...least, item: from === undefined ? kind.name : `${kind.name} at ${from} rpm already` }];
 }
 
 /** How many things a limit names. */

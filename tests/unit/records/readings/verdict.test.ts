@@ -65,6 +65,39 @@ describe('a verdict by common practice', () => {
   });
 });
 
+/** A pump brings no less at a higher speed, and hot oil is the thinnest. Common practice, no source. */
+describe("the maker's least oil pressure", () => {
+  const limit = (min: number, conditions: Conditions) => ({
+    id: 1,
+    buildId: 1,
+    kind: 'oil pressure',
+    min,
+    max: null,
+    conditions,
+    origin: 'maker' as const,
+    typed: '',
+    byName: 'Ada',
+    setOn: '2026-11-23',
+  });
+  const limits = [limit(300, at(['hot'], { speedRpm: 2000 })), limit(80, at(['hot', 'idle']))];
+  it.each([
+    [280, at([], { speedRpm: 2000, temperatureC: 90 }), 'bad', 'maker'],
+    [280, at([], { speedRpm: 3000, temperatureC: 90 }), 'bad', 'maker'],
+    [280, at([], { speedRpm: 3000 }), 'bad', 'maker'],
+    [310, at([], { speedRpm: 3000, temperatureC: 90 }), 'good', 'maker'],
+    // common practice still asks for more at speed than the maker does at 2000 rpm
+    [330, at([], { speedRpm: 5500, temperatureC: 90 }), 'bad', 'common practice'],
+    [140, at([], { speedRpm: 1500, temperatureC: 90 }), 'good', 'maker'],
+    [70, at([], { speedRpm: 900, temperatureC: 90 }), 'bad', 'maker'],
+  ] as const)(
+    'holds at higher speeds as well: %d kPa at %j is %s by %s',
+    (value, conditions, wanted, origin) => {
+      const verdict = judge({ value, conditions }, kind('oil pressure'), { limits, boosted: false });
+      expect(verdict).toMatchObject({ grade: wanted, limit: { origin } });
+    },
+  );
+});
+
 describe('like conditions', () => {
   it.each([
     [at([], { speedRpm: 2500, temperatureC: 92 }), at([], { speedRpm: 2600, temperatureC: 88 }), true],
