@@ -142,11 +142,23 @@ function current(record: TeamRecord, plan: RunInPlan, step: RunInStep): RunInSte
   return planOf(record, plan.buildId).steps.find(({ id }) => id === step.id) ?? step;
 }
 
-/** "50 km" and "2 h" are counted from now; anything else is a day. */
+/**
+ * "50 km" and "2 h" are counted from now, "at 160 km" by the odometer; anything else is a day.
+ *
+ * @throws UserError 'which-one' where a distance could be either.
+ */
 function readSnooze(hand: Hand, until: string, plan: RunInPlan, progress: Progress): Mark {
-  const km = readQuantity(until, 'distance');
+  const [, way = '', distance = until] =
+    /^\s*(at|in|another|\+)?\s*(.*?)(?:\s+more)?\s*$/iu.exec(until) ?? [];
+  const km = readQuantity(distance, 'distance');
   if (km.verdict === 'read') {
-    if (progress.km.run !== null) return { km: progress.km.run + km.value, h: null, days: null };
+    const { run } = progress.km;
+    if (run !== null) {
+      const ahead = km.value - plan.startKm - run;
+      if (way.toLowerCase() === 'at' && ahead > 0) return { km: run + ahead, h: null, days: null };
+      if (way === '' && ahead > 0 && distance === until.trim()) throw whichDistance(distance, ahead);
+      return { km: run + km.value, h: null, days: null };
+    }
     throw new UserError(
       'not-now',
       'No odometer reading since the first start, so a distance cannot be counted. Log one, as in /reading log reading:"odo 1234 km", or say days.',
@@ -166,6 +178,21 @@ function readSnooze(hand: Hand, until: string, plan: RunInPlan, progress: Progre
   const span = /^\s*(?:for\s+)?(?<count>\d{1,3})\s*(?<unit>days?|weeks?)\s*$/iu.exec(until)?.groups;
   const { day } = readDay(hand, 'until', span === undefined ? until : `in ${span['count']} ${span['unit']}`);
   return { km: null, h: null, days: daysBetween(plan.startedOn, day) };
+}
+
+/** The odometer has not been there yet: it may be meant to be, or so many from now. */
+function whichDistance(typed: string, aheadKm: number): UserError {
+  return new UserError(
+    'which-one',
+    `until: “${typed}” by the odometer, or so many from now? Nothing was put off yet.`,
+    {
+      field: 'until',
+      choices: [
+        { label: `At ${typed}: ${Math.round(aheadKm)} km from now`, value: `at ${typed}` },
+        { label: `Another ${typed}`, value: `another ${typed}` },
+      ],
+    },
+  );
 }
 
 export function doneFormHere(hand: Hand, step: string, noticeId: number | undefined): Form {

@@ -201,6 +201,20 @@ describe('steps', () => {
     ).toMatch(/bad-input|which-one/);
   });
 
+  it('ask whether a distance is one by the odometer or from now, where it could be either', async () => {
+    const bot = await openCrewBot();
+    await bot.run('runin plan', { choose: 'road by distance' });
+    await log(bot, 'odo 140 km');
+    const said = { step: 'first oil', reason: 'no filter here' };
+    const asked = await bot.run('runin snooze', { ...said, until: '160 km' });
+    expect(refusalIn(asked)).toMatchObject({ code: 'which-one' });
+    expect(plan(bot).steps[1]?.snoozes).toEqual([]);
+    await bot.run('runin snooze', { ...said, until: 'at 160 km' });
+    await bot.run('runin snooze', { ...said, until: 'another 160 km' });
+    await bot.run('runin snooze', { ...said, until: '20 km more' });
+    expect(plan(bot).steps[1]?.snoozes.map(({ due }) => due.km)).toEqual([160, 300, 160]);
+  });
+
   it('of the builder come beside those of common practice, are changed and left out', async () => {
     const bot = await begun();
     await bot.run('runin step', { what: 'change the fuel filter', due: '300 km or 5 h' });
