@@ -5,7 +5,7 @@ import { isUnit, type Line } from './line.ts';
 import { answer, ask, offer, type QuickReading } from './reading.ts';
 
 const LEAD =
-  /^(?:(?:please|can you|could you|convert|conversion|umrechnen|what(?:'s| is|s)?|was (?:ist|sind)|wie ?viel|wieviele?|how (?:much|many)(?: is| are)?|combien(?: de| d')?|cu[aá]nt[oa]s?|cu[aá]nto es|quanti?) )+/iu;
+  /^(?:(?:please|can you|could you|convert|conversion|umrechnen|what(?:'s| is|s)?|was (?:ist|sind)|wie ?viel|wieviele?|how (?:much|many)(?: is| are)?|combien(?: de| d')?|cu[aá]nt[oa]s?|cu[aá]nto es|quanti?|about|approx\.?|ca\.?|circa|around|roughly|~|etwa|ungefähr|environ) ?(?<=[ ~]))+/iu;
 const JOINT = /(?=(?<joint> ?(?:->|→|=) ?| (?:to|in|into|as|en|zu|nach|à|a|equals) ))/giu;
 const UNIT_FIRST =
   /^(?<to>\D*?\S)(?<joint> (?:for|from|is|are|in|of|sind|ist|hat|pour|dans|font|son|en|hay en|para|makes?) | ?= ?| )(?<value>[-+]?[.,]?\d.*)$/iu;
@@ -94,7 +94,7 @@ const NO_TARGET =
 
 /** Figures with one known unit behind them and nothing else. */
 function namesUnit(value: string): boolean {
-  const behind = /^[-+]?(?:[\d.,/']+| (?=\d))+ ?-?(?<unit>.*)$/u.exec(
+  const behind = /^[-+]?(?:[\d.,/']+| (?=\d)|(?<=\d)-(?=\d+\/\d))+ ?-?(?<unit>.*)$/u.exec(
     value.replace(/^(?:boost|vac(?:uum)?) /iu, ''),
   )?.groups?.['unit'];
   return behind !== undefined && behind !== '' && isUnit(behind);

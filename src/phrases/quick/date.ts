@@ -10,10 +10,14 @@ const ASKED_OF = {
   holiday: (day: string) => `is ${day} a bank holiday`,
 } as const;
 
+/** Whoever it is that starts, comes or is free on a day is no day of the calendar. */
+const SOMEBODY = /^(?:he|she|it|they|we|you|i|er|sie|es|wir|ihr|du|il|elle|on|tu)\b ./u;
+
 /** A day of the calendar that is asked for. */
 export function readDateLine(line: Line, { dates }: QuickContext): QuickReading | undefined {
   const asked = dates && readDayAsked(line.text, dates);
   if (dates === undefined || asked === undefined) return undefined;
+  if (asked.asks === 'date' && SOMEBODY.test(asked.typed)) return undefined;
   if (asked.asks === 'next-holiday') return answer('date', 'holiday', {}, {});
   const { found, typed, asks } = asked;
   switch (found.verdict) {

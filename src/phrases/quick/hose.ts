@@ -18,6 +18,8 @@ export function readHoseLine(line: Line): QuickReading | undefined {
   if (SIZES.has(inMm))
     return answer('hose', 'dash', { dash: inMm, nominalMm: inMm * STEP_MM }, { size: `-${inMm}` });
   const dashes = dashesOf(line);
+  const alone = isHoseAlone(line) ? dashWanted(line.amounts[0]) : undefined;
+  if (alone !== undefined) return alone;
   const rest = line.words.filter((word) => !/^(?:an|jic|dash)\d+$/u.test(word));
   const known = covers({ ...line, words: rest }, HOSE, DASH, SIZE, OR);
   if (!known) return undefined;
@@ -29,6 +31,28 @@ export function readHoseLine(line: Line): QuickReading | undefined {
 /** `-8 in mm` is no length of minus eight inches. */
 const IN_MM =
   /^(?:what(?:'s| is| size is)? )?(?:-|dash ?-?|an ?-?)0?(?<dash>\d{1,2}) in (?:mm|inch|inches)[ ?]*$/u;
+
+const HOSE_ALONE = vocabulary('hose schlauch tuyau manguera');
+
+/** `3/8" hose` and nothing else. */
+const isHoseAlone = ({ words, amounts, asks }: Line): boolean =>
+  words.length === 1 && amounts.length === 1 && !asks && HOSE_ALONE.has(words[0] ?? '');
+
+/** A hose by what it measures: most likely its dash size is wanted. */
+function dashWanted(amount: AmountPiece | undefined): QuickReading | undefined {
+  if (amount === undefined || amount.after === '-') return undefined;
+  const unit = amount.unit || (amount.figures.includes('/') ? 'in' : '');
+  const nominalMm = unit === '' ? undefined : withUnit({ ...amount, unit }, 'length')?.value;
+  if (nominalMm === undefined || nominalMm < 3 || nominalMm > 52) return undefined;
+  const said = `${amount.figures}${unit === 'in' || unit === '"' ? '"' : ` ${unit}`}`;
+  return ask('hose', 'What is to be known of that hose?', [
+    { label: `Its dash size`, text: `what dash is ${said} hose` },
+    {
+      label: `${said} in ${unit === 'mm' ? 'inches' : 'mm'}`,
+      text: `${said} in ${unit === 'mm' ? 'inches' : 'mm'}`,
+    },
+  ]);
+}
 
 /** Numbers that are marked as dash sizes: by the dash before them or by the word. */
 function dashesOf({ pieces, text }: Line): readonly number[] {
