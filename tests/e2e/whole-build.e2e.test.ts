@@ -144,8 +144,18 @@ describe('a build, from its first order to sign-off', () => {
     await crew.press(messageOf(drained), 'Undo');
     expect((await crew.type('/stage list')).text).toContain('8 of 11 passed');
 
-    // running in
+    // running in: how it may be driven, the first oil change when its distance has come, done at a press with what was found
     await done(crew, '/reading log reading:"odo 12 km"');
+    await done(crew, '/runin plan choose:"road by distance" limit:"7200 rpm" boost:"1.1 bar"');
+    expect((await done(crew, '/runin today')).text).toMatch(/\d{4} rpm/);
+    crew.at('2026-12-14T18:00');
+    await done(crew, '/reading log reading:"odo 95 km"');
+    const due = await crew.tick();
+    expect(due.map(({ answer }) => answer.subject)).toContain('Running in');
+    const plan = await done(crew, '/runin plan', 'Bram');
+    expect(plan.text).toMatch(/oil/i);
+    await done(crew, '/runin done step:"first oil and filter" found:"filter cut open, clean"', 'Bram');
+    expect((await crew.type('/runin plan')).text).toContain('1 of 10 done');
     await done(crew, '/reading log reading:"leak-down 4 5 4 6 %"');
     await sayYes(crew, 'running in');
     await pass(crew, 'running in');
