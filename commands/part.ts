@@ -25,6 +25,7 @@ import { partHere, suggestNewParts, suggestPartsHere } from '../src/tasks/parts/
 import {
   bringBack,
   listParts,
+  moveInHand,
   movePart,
   orderForm,
   outFormOf,
@@ -113,11 +114,8 @@ export default defineCommand({
       }),
       suggest: { part: suggestPartsHere },
       run: (input, hand) =>
-        movePart(
-          hand,
-          input.part,
-          (record, found, by) => countIn(record, found, { ...input, place: input.where }, by),
-          input.note,
+        moveInHand(hand, input, (record, found, by) =>
+          countIn(record, found, { ...input, place: input.where }, by),
         ),
     }),
     fitted: subcommand({
@@ -130,8 +128,7 @@ export default defineCommand({
         note,
       }),
       suggest: { part: suggestPartsHere },
-      run: (input, hand) =>
-        movePart(hand, input.part, (record, found, by) => fitPart(record, found, input, by), input.note),
+      run: (input, hand) => moveInHand(hand, input, (record, found, by) => fitPart(record, found, input, by)),
     }),
     off: subcommand({
       description: 'Log that it came off again: kept, or used up',

@@ -4,7 +4,7 @@ import type { TeamRecord } from '../team-record.ts';
 import type { KnownPart } from './part-store.ts';
 
 /** In front of a name it says: a new part, whatever it looks like. */
-const NEW = '+';
+export const NEW = '+';
 
 /**
  * The part meant by `#12` or by any of its names, as the crew types it.

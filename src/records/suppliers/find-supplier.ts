@@ -8,12 +8,14 @@ const NEW = '+';
 /**
  * The supplier of this name, new if nobody of that name or a similar one is known.
  *
+ * @param field the option that a picked answer is to fill
  * @throws UserError 'which-one' when the name is close to a known one but not the same: a slip would split a supplier's
  * history in two.
  */
 export function supplierOrNew(
   record: TeamRecord,
   typed: string,
+  field = 'supplier',
 ): { readonly name: string; readonly known?: Supplier } {
   const all = record.suppliers.all();
   const name = typed.startsWith(NEW) ? typed.slice(NEW.length).trim() : typed;
@@ -29,7 +31,7 @@ export function supplierOrNew(
     'which-one',
     `There is no supplier "${name}" yet, but there is ${close.join(', ')}. Which one?`,
     {
-      field: 'supplier',
+      field,
       choices: [...close.slice(0, 4).map(asChoice), { label: `New: ${name}`, value: `${NEW}${name}` }],
     },
   );

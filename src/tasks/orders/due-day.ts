@@ -4,14 +4,25 @@ import type { JsonObject } from '../../core/json.ts';
 import { sayDay } from '../../core/time.ts';
 import { type Choice, UserError } from '../../core/user-error.ts';
 import { findOrder } from '../../records/orders/find-order.ts';
+import { supplierOrNew } from '../../records/suppliers/find-supplier.ts';
 import { plain, type Supplier } from '../../records/suppliers/supplier.ts';
 import { daysOf } from '../../records/suppliers/supplier-days.ts';
+
+/**
+ * The supplier's name as the record has it; as typed where it is new.
+ *
+ * @param field the option that a picked answer is to fill
+ * @throws UserError 'which-one' when it is nearly that of a known one.
+ */
+export function supplierNamed({ record }: Hand, typed: string, field: string): string {
+  return supplierOrNew(record, typed, field).known?.name ?? typed;
+}
 
 /**
  * The day promised by a supplier: as typed, its working days counted where they differ from the crew's; or, with nothing
  * typed, by its usual time from order to door.
  *
- * @throws UserError as `readDay` does, and 'bad-input' when nothing was typed and no usual time is known.
+ * @throws UserError as `readDay` does, and 'which-one' when nothing was typed and no usual time is known.
  */
 export function readDue(hand: Hand, typed: string | undefined, supplierName: string, field = 'due'): DayRead {
   const { settings, today } = crewOf(hand);
@@ -19,7 +30,8 @@ export function readDue(hand: Hand, typed: string | undefined, supplierName: str
   const days = supplier && daysOf(supplier, settings.country);
   if (typed === undefined) {
     const leadDays = supplier?.leadDays ?? null;
-    if (supplier === undefined || days === undefined || leadDays === null) throw noDay(supplierName);
+    if (supplier === undefined || days === undefined || leadDays === null)
+      throw noDay(supplierName.replace(/^\+/, ''), field);
     const on = days.add(today, leadDays);
     return {
       day: on,
@@ -37,9 +49,7 @@ export function readDue(hand: Hand, typed: string | undefined, supplierName: str
  */
 export function suggestDue(typed: string, hand: Hand, given: JsonObject): readonly Choice[] {
   if (typed.trim() === '') {
-    return ['tomorrow', 'in 3 working days', 'in 5 working days', 'in 2 weeks'].flatMap((span) =>
-      suggestDue(span, hand, given),
-    );
+    return USUAL_SPANS.flatMap((span) => suggestDue(span, hand, given));
   }
   const days = suggestDays(typed, hand);
   if (!IN_WORKING_DAYS.test(typed) || days.length !== 1) return days;
@@ -66,6 +76,9 @@ function supplierIn({ supplier, order }: JsonObject, hand: Hand): string | undef
   }
 }
 
+/** What most suppliers promise. */
+const USUAL_SPANS = ['tomorrow', 'in 3 working days', 'in 5 working days', 'in 2 weeks'];
+
 const IN_WORKING_DAYS = /work|business/i;
 
 const keepsOwnDays = ({ country, shutdowns }: Supplier): boolean => country !== null || shutdowns.length > 0;
@@ -79,8 +92,9 @@ export function whoseDays({ name, country, shutdowns }: Supplier): string {
 const sayLead = ({ name }: Supplier, leadDays: number): string =>
   `${name}’s usual ${leadDays} working ${leadDays === 1 ? 'day' : 'days'}`;
 
-const noDay = (supplier: string): UserError =>
+const noDay = (supplier: string, field: string): UserError =>
   new UserError(
-    'bad-input',
-    `When is it promised? Give due, like due:"12 Dec". Nothing was changed. With /supplier set supplier:"${supplier}" lead:5 it can be left out next time.`,
+    'which-one',
+    `When is it promised? Give ${field}, like ${field}:"12 Dec". With /supplier set supplier:"${supplier}" lead:5 it can be left out next time.`,
+    { field, choices: USUAL_SPANS.map((span) => ({ label: span, value: span })) },
   );

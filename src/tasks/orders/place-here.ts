@@ -6,7 +6,7 @@ import type { Money, OrderKind } from '../../records/orders/order.ts';
 import { place } from '../../records/orders/place.ts';
 import { decimalsOf } from '../../records/orders/say-order.ts';
 import { homeCurrency } from '../../records/team/team.ts';
-import { readDue } from './due-day.ts';
+import { readDue, supplierNamed } from './due-day.ts';
 import { reportOrder } from './order-moves.ts';
 
 /** What is to be ordered: by /order place, or found out by another command. */
@@ -34,7 +34,8 @@ export interface Wanted {
  */
 export function placeHere(hand: Hand, wanted: Wanted, checked?: string): Answer {
   const { today } = crewOf(hand);
-  const { what, supplier, quantity, kind, part } = wanted;
+  const { what, quantity, kind, part } = wanted;
+  const supplier = supplierNamed(hand, wanted.supplier, 'supplier');
   const read = readDue(hand, wanted.due, supplier);
   const price = wanted.price === undefined ? null : moneyHere(hand, wanted.price);
   const changed = hand.change((record) =>

@@ -6,7 +6,7 @@ import { UserError } from '../../core/user-error.ts';
 import { type LineRead, readOrderLines } from '../../phrases/order-lines.ts';
 import type { Money } from '../../records/orders/order.ts';
 import { placePurchase, type WantedLine } from '../../records/purchases/place-purchase.ts';
-import { readDue } from './due-day.ts';
+import { readDue, supplierNamed } from './due-day.ts';
 import { purchaseCard } from './order-here.ts';
 import { dataOf } from './order-moves.ts';
 import { chaserOf, moneyHere } from './place-here.ts';
@@ -31,7 +31,8 @@ export interface WantedSeveral {
 export function placeSeveral(hand: Hand, wanted: WantedSeveral, field = 'lines'): Answer {
   const { today } = crewOf(hand);
   const read = linesIn(wanted.lines, field);
-  const due = readDue(hand, wanted.due, wanted.supplier);
+  const supplier = supplierNamed(hand, wanted.supplier, 'supplier');
+  const due = readDue(hand, wanted.due, supplier);
   const prices = [...read.map(({ price }) => price), wanted.carriage ?? null];
   const money = moneyOf(
     hand,
@@ -45,7 +46,7 @@ export function placeSeveral(hand: Hand, wanted: WantedSeveral, field = 'lines')
         record,
         {
           buildId: openBuildHere(record, hand).id,
-          supplier: wanted.supplier,
+          supplier,
           lines,
           carriage,
           reference: wanted.reference ?? null,

@@ -16,11 +16,11 @@ import { ordersOf, partStanding, standings } from '../../records/parts/standings
 import { latenessBook } from '../../records/suppliers/expected.ts';
 import { calendarsOf } from '../../records/suppliers/supplier-days.ts';
 import type { TeamRecord } from '../../records/team-record.ts';
-import { readDue } from '../orders/due-day.ts';
+import { readDue, supplierNamed } from '../orders/due-day.ts';
 import type { Saying } from '../orders/order-here.ts';
 import { dataOf, moveOrder, reportOrder } from '../orders/order-moves.ts';
 import { chaserOf, moneyHere } from '../orders/place-here.ts';
-import { partHere } from './part-here.ts';
+import { partHere, partInHand } from './part-here.ts';
 
 /** One part as a card, from the record as it now is. */
 export function partCard(hand: Hand, part: KnownPart, saying: Saying = {}): Answer {
@@ -40,22 +40,37 @@ export function partCard(hand: Hand, part: KnownPart, saying: Saying = {}): Answ
   });
 }
 
+interface InHand {
+  readonly part: string;
+  readonly quantity?: number | undefined;
+  readonly note?: string | undefined;
+}
+
+type Work = (
+  record: TeamRecord,
+  part: KnownPart,
+  by: Said,
+) => { readonly value: KnownPart; readonly said: string };
+
 /** Does one thing to a part, then shows it. */
-export function movePart(
-  hand: Hand,
-  typed: string,
-  work: (
-    record: TeamRecord,
-    part: KnownPart,
-    by: Said,
-  ) => { readonly value: KnownPart; readonly said: string },
-  note?: string,
-): Answer {
+export function movePart(hand: Hand, typed: string, work: Work, note?: string): Answer {
   const { id } = partHere(hand, typed);
+  return move(hand, () => partHere(hand, `#${id}`), work, note);
+}
+
+/** The same to a part in somebody's hand: a new one is written down with it. */
+export function moveInHand(hand: Hand, { part, quantity, note }: InHand, work: Work): Answer {
+  return move(hand, partInHand(hand, part, quantity), work, note);
+}
+
+function move(
+  hand: Hand,
+  find: (record: TeamRecord) => KnownPart,
+  work: Work,
+  note: string | undefined,
+): Answer {
   const { today } = crewOf(hand);
-  const changed = hand.change((record) =>
-    work(record, partHere(hand, `#${id}`), { today, byName: hand.who.name, note }),
-  );
+  const changed = hand.change((record) => work(record, find(record), { today, byName: hand.who.name, note }));
   return reportPart(hand, changed);
 }
 
@@ -115,18 +130,19 @@ export interface OutGiven {
 
 /** Writes down that a part was taken somewhere to be worked on. */
 export function takeOut(hand: Hand, given: OutGiven): Answer {
-  const { id } = partHere(hand, given.part);
+  const find = partInHand(hand, given.part, given.quantity);
   const { today } = crewOf(hand);
-  const read = readDue(hand, given.due, given.to);
+  const to = supplierNamed(hand, given.to, 'to');
+  const read = readDue(hand, given.due, to);
   const price = given.price === undefined ? null : moneyHere(hand, given.price);
   const changed = hand.change((record) => {
-    const part = partHere(hand, `#${id}`);
+    const part = find(record);
     return sendOut(
       record,
       part,
       {
         quantity: given.quantity ?? Math.max(1, countOf(record, part).inHand),
-        to: given.to,
+        to,
         work: given.work,
         price,
         due: read.day,

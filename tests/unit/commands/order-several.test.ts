@@ -12,6 +12,7 @@ import {
   TEAM,
 } from '../../support/bot.ts';
 import { contentsOf } from '../../support/crew-content.ts';
+import { pressed } from '../../support/pressed.ts';
 
 const LINES = 'head gasket 84.50; M8 flange bolt x10 12; copper washer 14x18 x6 3.20';
 
@@ -285,6 +286,19 @@ describe('the day promised', () => {
     );
     expect(data).toMatchObject({ dueOn: '2026-12-02' });
     expect(certainty).toContain('Counted by Norvale’s working days in DE, less its shutdowns.');
+  });
+
+  it('is asked for with the spans most suppliers promise, when nothing tells', async () => {
+    const bot = await openCrewBot();
+    const asked = cardIn(await bot.run('order place', { what: 'pump', supplier: 'Norvale' }));
+    expect(asked.buttons?.map(({ label }) => label)).toEqual([
+      'tomorrow',
+      'in 3 working days',
+      'in 5 working days',
+      'in 2 weeks',
+    ]);
+    const placed = cardIn(await pressed(bot, asked, 'in 3 working days'));
+    expect(placed.data).toMatchObject({ dueOn: '2026-11-26' });
   });
 
   it('is the supplier’s usual time when none is typed', async () => {

@@ -51,6 +51,32 @@ describe('a part', () => {
     }
   });
 
+  it.each<[string, Options, string]>([
+    ['out', { to: 'Tarn', work: 'line bore', due: '2026-12-04' }, 'block: line bore: due back Fri 4 Dec'],
+    ['shelf', { quantity: 2 }, 'block: 2 on the shelf'],
+    ['fitted', {}, 'block: 1 fitted'],
+  ])(
+    'that nobody has named yet is written down with /part %s %j, at a press',
+    async (what, options, said) => {
+      const bot = await openCrewBot();
+      const asked = await part(bot, what, { part: 'block', ...options });
+      expect(cardIn(asked).result).toBe('No part here is called "block" yet. Is it a new one?');
+      expect(record(bot).builds.all()).toEqual([]);
+      expect(cardIn(await press(bot, asked, 'New part: block')).result).toBe(said);
+      expect(record(bot).parts.ofBuild(1)).toMatchObject([{ name: 'block' }]);
+    },
+  );
+
+  it('goes out to whom a slip meant, whose usual time says when it is due back', async () => {
+    const bot = await openCrewBot();
+    await bot.run('supplier set', { supplier: 'Brackendale', lead: 3 });
+    await part(bot, 'shelf', { part: '+block' });
+    const asked = await part(bot, 'out', { part: 'block', to: 'Brackendal', work: 'line bore' });
+    expect(labels(asked)).toEqual(['Brackendale', 'New: Brackendal']);
+    expect(cardIn(await press(bot, asked, 'Brackendale')).data).toMatchObject({ dueOn: '2026-11-26' });
+    expect(record(bot).suppliers.all()).toHaveLength(1);
+  });
+
   it('is asked for when the name fits several, or is only nearly one', async () => {
     const bot = await openCrewBot();
     for (const name of ['upper hose', 'lower hose']) await part(bot, 'add', { name });
@@ -330,15 +356,12 @@ describe('every move', () => {
     expect(contentsOf(bot)).toEqual(before);
   });
 
-  it.each(['show', 'shelf', 'fitted', 'off', 'back', 'remove'])(
-    '/part %s says that nothing is known yet',
-    async (what) => {
-      const bot = await openCrewBot();
-      expect(refusalIn(await part(bot, what, { part: 'pin' })).message).toContain(
-        'No part of this build is known yet',
-      );
-    },
-  );
+  it.each(['show', 'off', 'back', 'remove'])('/part %s says that nothing is known yet', async (what) => {
+    const bot = await openCrewBot();
+    expect(refusalIn(await part(bot, what, { part: 'pin' })).message).toContain(
+      'No part of this build is known yet',
+    );
+  });
 });
 
 describe('two at once', () => {
