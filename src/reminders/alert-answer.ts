@@ -2,7 +2,7 @@ import type { Answer } from '../core/reply.ts';
 import { dayAt } from '../core/time.ts';
 import { NOTICE_ARG } from '../records/orders/order-buttons.ts';
 import { sayOwn } from '../records/readings/log-readings.ts';
-import { lookAt } from '../records/readings/look-at.ts';
+import { lookAt, spreadAround } from '../records/readings/look-at.ts';
 import { readingAnswer } from '../records/readings/reading-answer.ts';
 import { capital, sayConditions } from '../records/readings/say.ts';
 import { sayTrend } from '../records/readings/series.ts';
@@ -14,7 +14,8 @@ export function alertNeeded(record: TeamRecord, { readingId, about }: AlertNotic
   const reading = record.readings.find(readingId);
   if (reading === undefined) return false;
   const { verdict, trend } = lookAt(record, reading);
-  return about === 'limit' ? verdict.grade === 'bad' : (trend?.perWeek ?? 0) < 0;
+  if (about === 'trend') return (trend?.perWeek ?? 0) < 0;
+  return verdict.grade === 'bad' || spreadAround(record, reading)?.spread.verdict.grade === 'bad';
 }
 
 /** An alert in words, from the record as it is now: what is wrong, by which limit, and what to do first. */
@@ -40,7 +41,13 @@ export function alertAnswer(
   }
   const { zone } = record.settings.read();
   const look = lookAt(record, reading);
-  const card = readingAnswer({ looks: [look], today: dayAt(nowMs, zone), zone });
+  const line = spreadAround(record, reading);
+  const card = readingAnswer({
+    looks: line === undefined ? [look] : line.set.map((each) => lookAt(record, each)),
+    spread: line?.spread,
+    today: dayAt(nowMs, zone),
+    zone,
+  });
   const chart = {
     label: 'Chart',
     does: { command: 'reading', action: 'chart', args: { kind: reading.kind, [NOTICE_ARG]: noticeId } },

@@ -7,13 +7,14 @@ import { judge } from '../records/readings/verdict.ts';
 import type { TeamRecord } from '../records/team-record.ts';
 import { openSpell } from './episodes.ts';
 import type { AlertNotice, DueNotice } from './notice.ts';
+import { openSpread } from './spread-alert.ts';
 
 /** What was measured longer ago is known, or was brought in from elsewhere: no news. */
 const NEWS_FOR_MS = 24 * 60 * 60_000;
 
 /**
- * Alerts due for a build: a reading beyond a limit, once for each spell of bad ones, and a pressure that falls under like
- * conditions, once for each run of readings that carry the trend. Pure but for reading the record: the same readings give
+ * Alerts due for a build: a reading beyond a limit, once for each spell of bad ones, compressions too far apart, and a
+ * pressure that falls under like conditions, once for each run of readings that carry the trend. Pure but for reading the record: the same readings give
  * the same keys, whenever and however often it is asked.
  */
 export function dueAlerts(
@@ -58,6 +59,11 @@ function alertsOf(
     about,
   });
   const { channelId } = build;
+  const uneven = openSpread(record, last, by);
+  if (uneven !== undefined) {
+    const key = `alert:${build.id}:spread:${uneven.began.id}`;
+    return [{ key, channelId, notice: notice(uneven.newest.id, 'limit') }];
+  }
   const news = spell !== undefined && spell.newest.takenAtMs > nowMs - NEWS_FOR_MS;
   const limit = news
     ? [{ key: `alert:${build.id}:${spell.began.id}`, channelId, notice: notice(spell.newest.id, 'limit') }]

@@ -1,6 +1,6 @@
 import { compressionSpread } from '../../calc/readings/compression.ts';
 import type { TeamRecord } from '../team-record.ts';
-import { type Kind, kindNamed } from './kinds.ts';
+import { type Kind, kindNamed, kindsWith } from './kinds.ts';
 import type { Reading } from './reading.ts';
 import { likeOnes, type SeriesTrend, seriesTrend } from './series.ts';
 import { type JudgedBy, judge, type Verdict } from './verdict.ts';
@@ -65,4 +65,18 @@ export function spreadOf(set: readonly Reading[], by: JudgedBy, kinds: readonly 
     weakest: lowest,
     verdict: judge({ value: spreadRatio, conditions: { states: [] } }, spread, by),
   };
+}
+
+/** The spread of the line of compressions that a reading was typed in; nothing for one that stands alone. */
+export function spreadAround(
+  record: TeamRecord,
+  reading: Reading,
+  by = judgedBy(record, reading.buildId),
+): { readonly set: readonly Reading[]; readonly spread: Spread } | undefined {
+  if (reading.setId === null || reading.kind !== 'compression') return undefined;
+  const set = record.readings
+    .ofKind(reading.buildId, reading.kind)
+    .filter(({ setId }) => setId === reading.setId);
+  const spread = spreadOf(set, by, kindsWith([]));
+  return spread === undefined ? undefined : { set, spread };
 }

@@ -102,7 +102,7 @@ function factsOf(look: Look, { today, zone }: Reader): readonly Fact[] {
   const before = previousOf(like);
   const day = (ms: number): string => sayDay(dayAt(ms, zone), today);
   return [
-    ...(at === '' ? [] : [['Taken at', at] as const]),
+    ...(at === '' ? [] : [['Taken at', at.replace(/^at /u, '')] as const]),
     ...(verdict.limit === undefined || kind.grows
       ? []
       : [
