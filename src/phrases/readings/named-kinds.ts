@@ -48,8 +48,9 @@ function narrowed(kinds: readonly KindSpec[], pieces: readonly Piece[]): readonl
   const places = pieces.flatMap((piece) => (piece.type === 'place' ? [piece.place.name] : []));
   const ofCylinders = kinds.filter(({ place }) => place === 'cylinder');
   if (places.includes('cylinder') && ofCylinders.length > 0) return ofCylinders;
+  const alongCable = places.length > 0;
   return kinds.filter(
-    ({ name }) => name !== 'compression spread' && (name !== 'voltage drop' || places.length > 0),
+    ({ name }) => name !== 'compression spread' && name !== (alongCable ? 'battery voltage' : 'voltage drop'),
   );
 }
 

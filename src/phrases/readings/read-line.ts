@@ -8,6 +8,7 @@ import { namedKinds, wordsOf } from './named-kinds.ts';
 import { doubt, NotRead, option, refusal } from './outcome.ts';
 import { rolesOf } from './roles.ts';
 import { type Piece, takeApart } from './take-apart.ts';
+import { likelyReads, settledBySize } from './usual.ts';
 import { readValues } from './values.ts';
 
 const LONGEST = 200;
@@ -75,13 +76,19 @@ function readText(text: string, context: LineContext): LineReading {
   if (!pieces.some(({ type }) => type === 'amount')) throw refusal('There is no value in it.');
   const named = namedKinds(pieces, context.kinds, text);
   const outcomes = named.map((kind) => interpret(kind, pieces, text, context));
-  const reads = outcomes.filter((outcome) => outcome.verdict === 'read');
+  const all = outcomes.filter((outcome) => outcome.verdict === 'read');
+  const reads = likelyReads(all, context.kinds);
   const [read, ...others] = reads;
-  if (read !== undefined && others.length === 0) return afterUnknown(read, pieces, text);
+  const settled = read === undefined || reads.length === all.length;
+  if (read !== undefined && others.length === 0) {
+    const unlikely = all.filter((each) => each !== read);
+    const readAs = settled ? read.readAs : [...read.readAs, settledBySize(read, unlikely)];
+    return afterUnknown({ ...read, readAs }, pieces, text);
+  }
   if (read !== undefined) {
     return ask(
       'Of what?',
-      reads.flatMap((each) => (each.verdict === 'read' ? [option(`${each.kind} ${text}`)] : [])),
+      reads.map(({ kind }) => option(`${kind} ${text}`)),
     );
   }
   const asked = outcomes.filter((outcome) => outcome.verdict === 'ask');

@@ -113,3 +113,36 @@ describe('a typed limit', () => {
     expect(found.options[0]?.typed).toBe('at least 3 bar');
   });
 });
+
+describe('a line that names no kind', () => {
+  it.each([
+    ['charging 14.2 V', 'battery voltage'],
+    ['cranking 10.1 V', 'battery voltage'],
+    ['12.6 V rest', 'battery voltage'],
+    ['earth 0.2 V cranking', 'voltage drop'],
+    ['starter cable 0.4 V cranking', 'voltage drop'],
+  ])('is of the kind that its place and state leave: %s', (typed, kind) => {
+    expect(read(typed)).toMatchObject({ verdict: 'read', kind });
+  });
+
+  it('is settled by what is usual for a kind, and says so', () => {
+    const kinds = [
+      { name: 'cell voltage', words: [], field: 'voltage', unit: 'V', shown: 'V', usual: [1, 5] },
+      { name: 'sensor voltage', words: [], field: 'voltage', unit: 'V', shown: 'V', usual: [8, 14] },
+    ] as const;
+    expect(readLine('2.4 V', { ...testContext, kinds })).toMatchObject({
+      kind: 'cell voltage',
+      readAs: ['Taken as cell voltage: no usual sensor voltage.'],
+    });
+    expect(readLine('12 V', { ...testContext, kinds })).toMatchObject({ kind: 'sensor voltage' });
+    // usual for neither, and far from both: nothing is settled
+    expect(readLine('400 V', { ...testContext, kinds })).toMatchObject({ verdict: 'ask' });
+    // within reach of both
+    expect(readLine('6 V', { ...testContext, kinds })).toMatchObject({ verdict: 'ask' });
+  });
+
+  it('is still asked about where several kinds are near', () => {
+    expect(read('12 bar')).toMatchObject({ verdict: 'ask' });
+    expect(read('4.2 bar at 2500 rpm')).toMatchObject({ verdict: 'ask' });
+  });
+});
