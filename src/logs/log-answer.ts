@@ -94,7 +94,8 @@ function thingsToDo({ analysed, capRatio }: LogView, regions: readonly Region[])
     ...regions.map((region) => {
       const words = regionWords(region);
       const rests = `${region.cells} ${region.cells === 1 ? 'cell' : 'cells'}, ${seconds(region.seconds)}`;
-      return `${words.slice(0, 1).toUpperCase()}${words.slice(1)} (${rests}).`;
+      const held = region.toRatio > capRatio + 0.005 ? `; ${percent(capRatio)} at most in this pass` : '';
+      return `${words.slice(0, 1).toUpperCase()}${words.slice(1)} (${rests}${held}).`;
     }),
     ...(capped === 0
       ? []
@@ -127,15 +128,21 @@ function missing({ result }: Analysed): readonly string[] {
   const [reason, lost] = Object.entries(result.droppedS).toSorted((a, b) => b[1] - a[1])[0] ?? [];
   const most =
     reason === undefined || !lost ? '' : `Most of it was dropped: ${DROPPED[reason]} (${seconds(lost)}). `;
+  const sensor =
+    reason === 'sensor-fault'
+      ? 'Look at the sensor first: its plug, its heater, what it is counted in. Then warm'
+      : 'Warm';
   return [
-    `${most}Warm the engine up, let the sensor heat, and hold steady speeds and loads for five seconds at a time.`,
+    `${most}${sensor} the engine up, let the sensor heat, and hold steady speeds and loads for five seconds at a time.`,
   ];
 }
 
-function certaintyOf({ analysed: { result, columns } }: LogView): string {
+function certaintyOf({ analysed: { result, columns, dangers } }: LogView): string {
   const known = result.cells.flat().flatMap(({ uncertaintyRatio }) => uncertaintyRatio ?? []);
   const middle = known.sort((a, b) => a - b)[known.length >> 1];
   const used = `${seconds(result.usedS)} of ${seconds(result.totalS)} could be used`;
+  // a danger takes the first line, which would have said it
+  if (!result.usable && dangers.length > 0) return `Nothing is to be changed in the table: ${used}.`;
   if (!result.usable || middle === undefined) return `${used}.`;
   const worst = known.at(-1) ?? middle;
   const blind = columns.some(({ role }) => role === 'coolantC')
