@@ -173,7 +173,7 @@ function buildList(hand: Hand): Answer {
         : `${builds.length} ${builds.length === 1 ? 'build' : 'builds'}`,
     items: builds.map((build) => ({
       text: build.name,
-      note: `${build.id === here?.id ? 'This channel’s. ' : ''}${openOrdersOf(hand, build)} orders open.`,
+      note: `${build.id === here?.id ? 'This channel’s. ' : ''}Orders open: ${openOrdersOf(hand, build)}.`,
     })),
     audience: 'crew',
     data: { builds: builds.map(({ id, name: called }) => ({ build: id, name: called })) },

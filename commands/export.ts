@@ -69,7 +69,11 @@ function tables(hand: Hand): Answer {
   const lines = sheets.map(
     ({ name: what, rows }) => `${what}: ${rows.length} ${rows.length === 1 ? 'line' : 'lines'}`,
   );
-  return exported(`${source.build.name} in ${files.length} tables`, files, lines);
+  return exported(
+    `${source.build.name} in ${files.length} ${files.length === 1 ? 'table' : 'tables'}`,
+    files,
+    lines,
+  );
 }
 
 function wholeRecord(hand: Hand): Answer {

@@ -103,7 +103,7 @@ describe('/build list, take', () => {
     await place(bot);
     await bot.run('build name', { name: 'Coupe' });
     expect(cardIn(await bot.run('build list')).items).toEqual([
-      { text: 'Coupe', note: 'This channel’s. 1 orders open.' },
+      { text: 'Coupe', note: 'This channel’s. Orders open: 1.' },
     ]);
     const moved = cardIn(await bot.run('build take', { build: 'coupe' }, { channel: '601' }));
     expect(moved.result).toBe('Coupe');
