@@ -80,9 +80,16 @@ function now(asked: Asked, hand: Hand): Answer {
     book,
     today: crewOf(hand).today,
     ...(where === undefined ? {} : { where: `${where}${typed}` }),
-    buttons: turns,
+    buttons: book.jobs.length === 0 ? [STARTING_SET] : turns,
   });
 }
+
+/** Where a build without jobs begins. */
+const STARTING_SET: Button = {
+  label: 'Jobs of assembly to choose from',
+  weight: 'main',
+  does: { command: 'job', action: 'from-set', args: { set: 'assembly' } },
+};
 
 function pageAction({ minutes, people, tools }: Asked): ActionRef {
   const args = {

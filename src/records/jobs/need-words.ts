@@ -1,4 +1,6 @@
 import { UserError } from '../../core/user-error.ts';
+import { isSlip, NEW, namesOf } from '../parts/find-part.ts';
+import type { KnownPart } from '../parts/part-store.ts';
 import { plain } from '../suppliers/supplier.ts';
 import type { TeamRecord } from '../team-record.ts';
 import type { JobNeed } from './job.ts';
@@ -42,44 +44,86 @@ export function readNeeds(
       `${field}: nothing was named. Nothing was changed. Type names with commas between: sump gasket, job #3, stage:first-start.`,
     );
   }
-  return all.map((each, index) => {
+  const asked = all.map((each) => {
     const wanted = readNeed(each);
-    const found = candidates(record, book, buildId, wanted);
-    const [only, ...more] = found;
-    if (only !== undefined && more.length === 0) return only.make();
-    const refill = (value: string): string => all.map((one, at) => (at === index ? value : one)).join(', ');
-    if (only !== undefined) {
-      throw new UserError('which-one', `"${wanted.name}" could be several things. Which one?`, {
-        field,
-        choices: found.slice(0, 5).map(({ label, value }) => ({ label, value: refill(value) })),
-      });
-    }
-    throw nothingCalled(wanted, field, refill);
+    return { each, wanted, found: candidates(record, book, buildId, wanted) };
   });
+  const unknown = asked.filter(({ found }) => found.length === 0);
+  const refill = (index: number, value: string): string =>
+    all.map((one, at) => (at === index ? value : one)).join(', ');
+  const named = asked.map(({ wanted, found }, index) => {
+    const [only, ...more] = found;
+    if (only === undefined) return { wanted, index };
+    if (more.length === 0) return { make: only.make };
+    throw new UserError('which-one', `"${wanted.name}" could be several things. Which one?`, {
+      field,
+      choices: found.slice(0, 5).map(({ label, value }) => ({ label, value: refill(index, value) })),
+    });
+  });
+  for (const one of named) {
+    if ('make' in one) continue;
+    const near = nearlyCalled(record, buildId, one.wanted);
+    if (near.length > 0) throw nearly(one.wanted, near, field, (value) => refill(one.index, value));
+  }
+  if (unknown.length > 0) {
+    const list = asked.map(({ each, wanted, found }) => (found.length === 0 ? newPart(wanted) : each));
+    throw nothingCalled(
+      unknown.map(({ wanted }) => wanted),
+      field,
+      list.join(', '),
+    );
+  }
+  return named.flatMap((one) => ('make' in one ? [one.make()] : []));
 }
 
-function nothingCalled(
-  { name, kind, quantity }: TypedNeed,
+/** Parts that a slip of a letter or two could have meant. */
+function nearlyCalled(record: TeamRecord, buildId: number, { kind, name }: TypedNeed): readonly KnownPart[] {
+  if ((kind !== undefined && kind !== 'part') || name.startsWith(NEW)) return [];
+  return record.parts
+    .ofBuild(buildId)
+    .filter((part) => namesOf(part).some((one) => isSlip(one, name)))
+    .slice(0, 4);
+}
+
+function nearly(
+  wanted: TypedNeed,
+  near: readonly KnownPart[],
   field: string,
   refill: (value: string) => string,
 ): UserError {
-  if (kind !== undefined && kind !== 'part') {
+  return new UserError('which-one', `No part here is called "${wanted.name}". Is this the one?`, {
+    field,
+    choices: [
+      ...near.map(({ id, name }) => ({
+        label: name.slice(0, 80),
+        value: refill(`part:${wanted.quantity} #${id}`),
+      })),
+      { label: `New part: ${wanted.name}`.slice(0, 80), value: refill(newPart(wanted)) },
+    ],
+  });
+}
+
+const newPart = ({ name, quantity }: TypedNeed): string =>
+  `part:${quantity > 1 ? `${quantity} ` : ''}${NEW}${name}`;
+
+/** All that nobody has named before is asked about at once: a list of new parts is one press. */
+function nothingCalled(unknown: readonly TypedNeed[], field: string, asNew: string): UserError {
+  const other = unknown.find(({ kind }) => kind !== undefined && kind !== 'part');
+  if (other !== undefined) {
     return new UserError(
       'not-found',
-      `There is no ${kind} called "${name}". Nothing was changed. /job list shows jobs and /stage list the stages.`,
+      `There is no ${other.kind} called "${other.name}". Nothing was changed. /job list shows jobs and /stage list the stages.`,
     );
   }
+  const names = unknown.map(({ name }) => name);
+  const one = names.length === 1;
+  const quoted = names.map((name) => `"${name}"`).join(' or ');
   return new UserError(
     'which-one',
-    `Nothing here is called "${name}": no part, job, fluid or stage. Is it a part still to be got?`,
+    `Nothing here is called ${quoted}: no part, job, fluid or stage. ${one ? 'Is it a part' : 'Are they parts'} still to be got?`,
     {
       field,
-      choices: [
-        {
-          label: `New part: ${name}`.slice(0, 80),
-          value: refill(`part:${quantity > 1 ? `${quantity} ` : ''}+${name}`),
-        },
-      ],
+      choices: [{ label: `New ${one ? 'part' : 'parts'}: ${names.join(', ')}`.slice(0, 80), value: asNew }],
     },
   );
 }

@@ -108,13 +108,24 @@ function gainItems(gains: readonly Gain[], today: Day): readonly Item[] {
     return [{ text: 'No courier and no other supplier would gain half a day' }];
   }
   return worth.slice(0, 3).map(({ sooner, days, meanDays }) => {
-    const [least, most] = [Math.round(days.p10), Math.round(days.p90)];
-    const range = least === most ? '' : `, ${least} to ${most} days in eight runs of ten`;
     return {
       text: `${sooner.name} ${sooner.how}: ${sayGain(Math.round(meanDays * 10) / 10)}`,
-      note: `Ordered today, here ${sayDay(sooner.hereOn, today)}${range}.`,
+      note: `Ordered today, here ${sayDay(sooner.hereOn, today)}${sayGainRange(days)}.`,
     };
   });
+}
+
+/** ", 0 to 7 days sooner in eight runs of ten"; from later to sooner where it may be either. */
+function sayGainRange({ p10, p90 }: Gain['days']): string {
+  const [least, most] = [Math.round(p10), Math.round(p90)];
+  if (least === most) return '';
+  const ends =
+    least >= 0
+      ? `${least} to ${most} days sooner`
+      : most <= 0
+        ? `${-most} to ${-least} days later`
+        : `${-least} days later to ${most} days sooner`;
+  return `; ${ends} in eight runs of ten`;
 }
 
 function sayGain(days: number): string {

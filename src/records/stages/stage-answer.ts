@@ -73,13 +73,20 @@ export function readyAnswer({ readiness, facts, shown, count, pageButtons, where
     items: passed ? [] : shown,
     ...(unproved.length === 0 || passed
       ? {}
-      : { facts: [['Passed once', unproved.map(({ says }) => says).join('; ')] as const] }),
+      : { facts: [['Passed once', unproved.map(sayProof).join('; ')] as const] }),
     ...(working.length === 0 ? {} : { working }),
     ...((ready || passed) && cautions.length > 0 ? { caution: cautions.join(' ') } : {}),
     buttons: [...(passed ? [] : pageButtons), ...stageButtons(stage, passed)],
     audience: 'crew',
     data: readyData(readiness, standing, facts),
   };
+}
+
+/** What going through a stage has to show: what would meet it, not what is lacking. */
+function sayProof({ says }: Finding): string {
+  return says
+    .replace(/ has not been read$/, ' is read and within limits')
+    .replace(/^Nobody has said yet: /, 'somebody says: ');
 }
 
 function certaintyOf(

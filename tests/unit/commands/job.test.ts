@@ -5,6 +5,7 @@ import type { Runnable } from '../../../src/bot/command.ts';
 import type { Hand } from '../../../src/bot/hand.ts';
 import type { Answer } from '../../../src/core/reply.ts';
 import { allCommands, type CrewBot, cardIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
+import { pressed } from '../../support/pressed.ts';
 
 let catalogue: Catalogue;
 beforeAll(async () => {
@@ -47,6 +48,24 @@ describe('/job add', () => {
       tools: ['hoist', 'torque wrench'],
       unblocked: true,
     });
+  });
+
+  it('asks about all new parts of a list at once, and about a slip with what it is nearly called', async () => {
+    const crew = await bot();
+    await crew.run('part add', { name: 'sump gasket' });
+    const slip = await add(crew, 'refit it', { needs: 'sump gaskit' });
+    expect(slip.buttons?.map(({ label }) => label)).toEqual(['sump gasket', 'New part: sump gaskit']);
+    expect(cardIn(await pressed(crew, slip, 'sump gasket')).data['waitsFor']).toEqual([
+      'sump gasket (not ordered)',
+    ]);
+    const asked = await add(crew, 'fit it', { needs: '2 x copper washer, oil filter, stage:assembly' });
+    expect(asked.buttons?.map(({ label }) => label)).toEqual(['New parts: copper washer, oil filter']);
+    const card = cardIn(await pressed(crew, asked, 'New parts: copper washer, oil filter'));
+    expect(card.data['waitsFor']).toEqual([
+      '2 × copper washer (not ordered)',
+      'oil filter (not ordered)',
+      'the stage Assembly',
+    ]);
   });
 
   it('takes what it needs by names: a part still to be got, another job, a stage', async () => {

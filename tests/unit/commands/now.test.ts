@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { writeActionRef } from '../../../src/bot/action-ref.ts';
 import { type CrewBot, cardIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
+import { pressed } from '../../support/pressed.ts';
 
 const add = (crew: CrewBot, name: string, options = {}) => crew.run('job add', { name, ...options });
 const texts = async (crew: CrewBot, options = {}) =>
@@ -9,7 +10,10 @@ const texts = async (crew: CrewBot, options = {}) =>
 describe('/now', () => {
   it('says that there is nothing, and where jobs come from', async () => {
     const crew = await openCrewBot();
-    expect(cardIn(await crew.run('now'))).toMatchObject({
+    const card = cardIn(await crew.run('now'));
+    const offered = cardIn(await pressed(crew, card, 'Jobs of assembly to choose from'));
+    expect(offered.result).toMatch(/^\d+ jobs to choose from$/);
+    expect(card).toMatchObject({
       result: 'No job is written down yet',
       certainty: '/job add writes one down, /job from-set offers a starting set.',
     });

@@ -213,7 +213,7 @@ describe('/stage pass', () => {
     expect(card.facts).toEqual([
       [
         'Passed once',
-        'Fuel pressure (at rest) has not been read; Nobody has said yet: every joint from tank to rail and back dry under pressure, looked at twice',
+        'Fuel pressure (at rest) is read and within limits; somebody says: every joint from tank to rail and back dry under pressure, looked at twice',
       ],
     ]);
     expect(refusalIn(await bot.run('stage pass', { stage: 'fuel pressure' })).message).toContain(

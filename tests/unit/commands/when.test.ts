@@ -69,6 +69,16 @@ describe('/when date', () => {
     ]);
   });
 
+  it('says how much later it would be, without a sign', async () => {
+    const crew = await oneJob();
+    await crew.run('supplier set', { supplier: 'Castwell', lead: 30 });
+    await crew.run('job needs', { job: '1', add: 'part:+block' });
+    const { items } = cardIn(await crew.run('when date', { part: 'block', supplier: 'Castwell' }));
+    const swap = items?.find(({ text }) => text.startsWith('block from Castwell'));
+    expect(swap?.text).toMatch(/: [\d.]+ days later$/);
+    expect(swap?.note).toMatch(/; \d+ to \d+ days later in eight runs of ten\.$/);
+  });
+
   it('answers what one part would gain that is asked about, even nothing, and from whom', async () => {
     const crew = await oneJob();
     await crew.run('order place', { what: 'block', supplier: 'Norvale', due: '2026-12-14' });
