@@ -54,6 +54,39 @@ const messageless = (): never => {
   throw new Error('nothing was answered');
 };
 
+describe('a line about the build', () => {
+  it('asks the record by mention, and gets nothing overheard where people say it to each other', async () => {
+    await using crew = await crewAtWork({ hears: 'everything' });
+    expect((await crew.say("what's next?")).answer).toBeNull();
+    expect((await crew.say('are we ready for lunch?')).answer).toBeNull();
+    expect((await crew.say("@Chargehand what's next?")).answer?.result.reply).toMatchObject({
+      data: { asked: 'now' },
+    });
+    expect((await crew.say('are we ready for first start?')).answer?.result.reply).toMatchObject({
+      data: { asked: 'ready' },
+    });
+  });
+
+  it('that is a symptom begins a search only by its button', async () => {
+    await using crew = await crewAtWork({ hears: 'everything' });
+    expect((await crew.say('no spark')).answer).toBeNull();
+    const { answer } = await crew.say('@Chargehand no spark');
+    const message = answer?.message ?? messageless();
+    expect(labelsOn(message)).toEqual(['Find the cause']);
+    const pressed = await crew.press(message, 'Find the cause');
+    expect(pressed.result?.ok).toBe(true);
+  });
+
+  it('that is a reading is worked out, and logged by its button', async () => {
+    await using crew = await crewAtWork();
+    const { answer } = await crew.say('@Chargehand compression 12.1 12.0 11.8 11.9');
+    const message = answer?.message ?? messageless();
+    expect(answer?.text).toContain('Spread 2.48 %');
+    const pressed = await crew.press(message, 'Log this reading');
+    expect(pressed.result?.ok).toBe(true);
+  });
+});
+
 describe('a question that comes back', () => {
   it('offers its readings as buttons, and each of them answers', async () => {
     await using crew = await crewAtWork({ hears: 'everything' });

@@ -94,6 +94,78 @@ describe('/ask', () => {
   });
 });
 
+describe('a question to the record', () => {
+  it('is answered by the command that has the answer, which its data names', async () => {
+    const bot = await openCrewBot();
+    await bot.run('job add', { name: 'fit the oil pump' });
+    await bot.run('order place', { what: 'head gasket', supplier: 'Exemplar Parts', due: 'in 3 days' });
+    const asked = async (text: string) => cardIn(await bot.run('ask', { text }));
+    expect(await asked('what can we do tonight with 90 min')).toMatchObject({ data: { asked: 'now' } });
+    expect((await asked('what can I do now')).result).toBe('1 job can be done now');
+    expect(await asked("what's on order?")).toMatchObject({
+      data: { asked: 'order list', orders: [{ what: 'head gasket' }] },
+    });
+    expect(await asked('are we ready for first start?')).toMatchObject({
+      data: { asked: 'ready', stage: 'first-start', ready: false },
+    });
+    expect(refusalIn(await bot.run('ask', { text: 'how may I drive it today' })).message).toContain(
+      '/runin plan',
+    );
+    expect(bot.reported).toEqual([]);
+  });
+
+  it('is refused in private, where there is no record, with where to ask', async () => {
+    expect(refusalIn(await ask('what can I do now', true))).toMatchObject({
+      code: 'not-now',
+      message: expect.stringContaining('in a channel of its server') as string,
+    });
+  });
+});
+
+describe('a symptom', () => {
+  it('asks before a search is begun, and its button begins it', async () => {
+    const bot = await openCrewBot();
+    const asked = await bot.run('ask', { text: "it won't start" });
+    expect(refusalIn(asked).code).toBe('which-one');
+    expect(cardIn(await bot.run('fault list')).data).toMatchObject({ open: 0, walks: [] });
+    const [button, ...more] = cardIn(asked).buttons ?? [];
+    if (button === undefined) throw new Error('no button');
+    expect(more).toEqual([]);
+    expect((await bot.press(writeActionRef(button.does))).ok).toBe(true);
+    expect(JSON.stringify(cardIn(await bot.run('fault list')).data)).toContain('will-not-start');
+  });
+
+  it('is nothing in private, where no search can be begun', async () => {
+    expect(await dataOf('no spark', true)).toEqual({ kind: 'none' });
+  });
+});
+
+describe('a line that is a reading', () => {
+  it.each([
+    ['oil 4.2 bar at 2500 rpm 92C', 'pressure', 'oil pressure'],
+    ['compression 12.1 12.0 11.8 11.9', 'compression', 'compression'],
+    ['battery 12.4 rest', 'battery', 'battery voltage'],
+  ])('gets its sum and a button that logs it as it was typed: %s', async (text, kind, logged) => {
+    const bot = await openCrewBot();
+    const card = cardIn(await bot.run('ask', { text }));
+    expect(card.data['kind']).toBe(kind);
+    const [button] = card.buttons ?? [];
+    if (button?.label !== 'Log this reading') throw new Error('it cannot be logged');
+    await bot.press(writeActionRef(button.does));
+    expect(JSON.stringify(cardIn(await bot.run('reading list')).data)).toContain(logged);
+  });
+
+  it('gets the sum alone in private, where nothing can be logged', async () => {
+    const card = cardIn(await ask('battery 12.4 rest', true));
+    expect(card.data['kind']).toBe('battery');
+    expect(card.buttons ?? []).toEqual([]);
+  });
+
+  it('is talk where it tells what was', async () => {
+    expect(await dataOf('oil pressure was 55 psi hot')).toEqual({ kind: 'none' });
+  });
+});
+
 describe('a message', () => {
   const said = { id: '1', who: { id: '7', name: 'Ada' }, place: null, files: [] };
   const heard = async (text: string, toBot: boolean) => {
