@@ -8,7 +8,7 @@ export interface Delay {
   readonly lagS: number;
   /** How long the film of fuel on the walls is felt after a change of load. */
   readonly filmS: number;
-  /** From the log itself, or the usual figures because the log has too few steps. */
+  /** From the log itself, or the usual figures because its steps do not tell. */
   readonly from: 'log' | 'usual';
 }
 

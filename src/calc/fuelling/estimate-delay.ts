@@ -19,6 +19,9 @@ const LIVELY_RATIO = 0.025;
 const LEAST_LIVELY_S = 6;
 /** By how much a wrong delay must be worse before the log is believed to tell it. */
 const WORSE_RATIO = 1.02;
+/** The exhaust stroke alone takes 33 ms at 900 rpm: where no delay at all suits a log best, its steps tell of something else. */
+const LEAST_AT_IDLE_S = 0.03;
+const IDLE = { speedRpm: 900, loadKPa: 35 } as const;
 
 /**
  * The delay that brings what the fit expects and what the sensor said closest, over all moments at which the mixture moved.
@@ -50,7 +53,10 @@ export function* estimateDelay(
       }
     }
   }
-  return best === undefined || best.worse < WORSE_RATIO ? USUAL_DELAY : best.delay;
+  if (best === undefined || best.worse < WORSE_RATIO) return USUAL_DELAY;
+  return delayAt(best.delay, flowOf(IDLE.speedRpm, IDLE.loadKPa)) < LEAST_AT_IDLE_S
+    ? USUAL_DELAY
+    : best.delay;
 }
 
 /** Two hours of twentieths of a second tell a delay as well as ten. */
