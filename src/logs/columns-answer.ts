@@ -40,7 +40,9 @@ export function undecidedAnswer(file: GivenFile, { open, names, columns }: Undec
     facts: [
       ...open.map(({ role, candidates }): [string, string] => [
         `Could be the ${wordsOf(role)}`,
-        candidates.length === 0 ? 'no column left that holds numbers' : candidates.slice(0, 12).join(', '),
+        candidates.length === 0
+          ? 'none that is left: if it was not logged, have the logger write it and drive again'
+          : candidates.slice(0, 12).join(', '),
       ]),
       ['Known', columns.map(({ role, name }) => `${wordsOf(role)}: ${name}`).join('; ') || 'none yet'],
     ],

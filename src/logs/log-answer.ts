@@ -185,7 +185,7 @@ function workingOf({ analysed }: LogView): readonly string[] {
   return [
     ...dangers.slice(1).map((danger) => `${sayDanger(danger).seen}.`),
     ...result.suspicions.map((suspicion) => `${saySuspicion(suspicion).seen}.`),
-    `The sensor hears late by ${idleMs} ms at idle, ${fullMs} ms under full load, and lags ${Math.round(delay.lagS * 1000)} ms: ${delay.from === 'log' ? 'found from the steps in this log' : 'usual figures, as this log has too few steps'}.`,
+    `The sensor hears late by ${idleMs} ms at idle, ${fullMs} ms under full load, and lags ${Math.round(delay.lagS * 1000)} ms: ${delay.from === 'log' ? 'found from the steps in this log' : 'usual figures, as the steps in this log do not tell it'}.`,
     `${tally.rows.toLocaleString('en-GB')} rows. Read as: ${columns.map(({ name, role, reader }) => `${name} (${roleWords[role] ?? role}${reader.as === 'a number' ? '' : `, ${reader.as}`}${reader.guessed ? ' by its values' : ''})`).join('; ')}.`,
     ...(mended.length === 0 ? [] : [`Passed over: ${mended.join(', ')}.`]),
   ];

@@ -197,7 +197,7 @@ function planOf(columns: readonly UsedColumn[]): Plan {
     steps.push((record) => load.reader.read(record[load.index] ?? '') + (gauge ? air(record) - 101.3 : 0));
   } else if (vacuum !== undefined) {
     channels.push('loadKPa');
-    steps.push((record) => air(record) - Math.abs(vacuum.reader.read(record[vacuum.index] ?? '')));
+    steps.push((record) => air(record) - vacuum.reader.read(record[vacuum.index] ?? ''));
   }
   if (trim !== undefined || longTrim !== undefined) {
     channels.push('trimRatio');

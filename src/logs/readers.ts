@@ -105,6 +105,7 @@ function rawReader(role: Role, context: ReaderContext): ColumnReader {
     case 'loadKPa':
       return manifoldReader(context, plain);
     case 'vacuumKPa':
+      return vacuumReader(context, plain);
     case 'barometerKPa':
     case 'oilKPa':
     case 'fuelKPa':
@@ -208,6 +209,13 @@ function pressureUnit(
 function pressureReader(context: ReaderContext, plain: (cell: string) => number): ColumnReader {
   const unit = pressureUnit(context, valuesOf(context, plain), 'other');
   return { ...inUnit(unit, plain), ...(context.unit === undefined ? { guessed: true as const } : {}) };
+}
+
+/** Below the air outside: a log begins off boost, so the sign it has there is that of vacuum, and the other is boost. */
+function vacuumReader(context: ReaderContext, plain: (cell: string) => number): ColumnReader {
+  const base = pressureReader(context, plain);
+  const sign = middle(valuesOf(context, plain)) < 0 ? -1 : 1;
+  return { ...base, read: (cell) => sign * base.read(cell), as: `${base.as}, below the air outside` };
 }
 
 const ATMOSPHERE_KPA = 101.3;

@@ -83,7 +83,9 @@ export function recognise(layout: Layout, assigned: Assignment, stoichiometricAf
       ({ index, unit, sample }) =>
         !taken.has(index) && fits(role, unit) && sample.some((cell) => /\d/.test(cell)),
     );
-    open.push({ role, candidates: free.map(({ name }) => name) });
+    // a time rises and nearly nothing else does all along
+    const rising = role === 'timeS' ? free.filter(rises) : [];
+    open.push({ role, candidates: (rising.length > 0 ? rising : free).map(({ name }) => name) });
   }
   const unused = known.filter(({ index }) => !taken.has(index)).map(({ name }) => name);
   return { columns, open, unused };

@@ -223,6 +223,13 @@ export const RULES: readonly Rule[] = [
     none: /\b(rate|dot|delta|target|set|idle|voltage|volt|body temp)\b/,
     sure: 7,
   },
+  // how far the pedal is down moves when the throttle does, which is all that is asked of it
+  {
+    role: 'throttleRatio',
+    all: [/\b(pedal|gaspedal|fahrpedal|app|accelerateur|acelerador|acceleratore)\b/],
+    none: /\b(rate|dot|delta|brake|clutch|bremse|kupplung|voltage|volt)\b/,
+    sure: 5,
+  },
   {
     role: 'speedRpm',
     all: [

@@ -139,6 +139,26 @@ describe('/log fuel', { timeout: 30_000 }, () => {
     expect((e10[0] ?? 0) / (petrol[0] ?? 1)).toBeCloseTo(14.7 / 14.1, 2);
   });
 
+  it('says how much of a change is left for the next pass', async () => {
+    const card = await answered({ 'hill.csv': logOf() }, { ...AXES, cap: '1 %' });
+    const changes = card.items?.map(({ text }) => text).filter((text) => /^\d\. (Put|Take)/.test(text)) ?? [];
+    expect(changes.length).toBeGreaterThan(0);
+    for (const text of changes) expect(text).toContain('1 % at most in this pass');
+  });
+
+  it('says that the table stays as it is where a danger takes the first line', async () => {
+    // λ for the whole drive the same to the last digit, and too lean for boost: a dead sensor
+    const log = logOf({ ...PULLS, closedLoop: false });
+    const [head = '', ...rows] = log.trim().split('\n');
+    const at = head.split(',').findIndex((name) => name.startsWith('Lambda'));
+    const dead = rows.map((row) => row.split(',').with(at, '1.000').join(','));
+    const card = await answered({ 'dead.csv': [head, ...dead].join('\n') });
+    expect(card.result).toContain('Lean under boost');
+    expect(card.certainty).toContain('Nothing is to be changed in the table');
+    expect(card.items?.at(-1)?.text).toContain('Look at the sensor first');
+    expect(card.files).toBeUndefined();
+  });
+
   it('says that nothing can be used, why, and changes nothing', async () => {
     const card = await answered({ 'cold.csv': logOf({ coldStart: true, seconds: 60 }) });
     expect(card.result).toBe('Nothing in this log can be used, and nothing is to be changed');

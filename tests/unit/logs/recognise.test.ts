@@ -29,6 +29,8 @@ describe('a column', () => {
 
   it.each<[string, Role]>([
     ['Engine speed', 'speedRpm'],
+    ['Accel pedal (%)', 'throttleRatio'],
+    ['Gaspedal (%)', 'throttleRatio'],
     ['Boost/Vacuum (psi)', 'loadKPa'],
     ['Gewenste lambda', 'targetLambda'],
     ['Lambda zadana', 'targetLambda'],
@@ -253,6 +255,20 @@ describe('a column', () => {
   });
 });
 
+describe('manifold vacuum', () => {
+  // idle first, then boost: the sign that vacuum has there tells the two ways of writing it apart
+  it.each([
+    ['18', '-20'],
+    ['-18', '20'],
+  ])('of %s inHg at idle is below the air outside, and %s is boost', async (idle, boost) => {
+    const rows = ['0', '1', '2', '3'].map((time) => [time, '900', time === '3' ? boost : idle, '0.9']);
+    const { read } = await columnsOf(['Time (s)', 'RPM', 'Vacuum (inHg)', 'Lambda'], rows);
+    // 1 inHg is 3.386 kPa
+    expect(read('vacuumKPa', idle)).toBeCloseTo(18 * 3.386, 1);
+    expect(read('vacuumKPa', boost)).toBeCloseTo(-20 * 3.386, 1);
+  });
+});
+
 describe('what is in doubt', () => {
   it('is left open: two sensors that say different things', async () => {
     const rows = [0, 1, 2].map((time) => [String(time), '2000', '60', `0.9${time}`, `1.0${2 - time}`]);
@@ -274,6 +290,12 @@ describe('what is in doubt', () => {
       { role: 'loadKPa', candidates: ['Channel 5 (kPa)', 'Channel 6'] },
       { role: 'lambda', candidates: ['Channel 6'] },
     ]);
+  });
+
+  it('is asked about with what rises, where the time is not named', async () => {
+    const rows = [0, 1, 2].map((row) => [String(row / 10), '2000', '60', '0.9', String(5 - row)]);
+    const { open } = await columnsOf(['Channel 1', 'RPM', 'MAP (kPa)', 'Lambda', 'Channel 5'], rows);
+    expect(open).toEqual([{ role: 'timeS', candidates: ['Channel 1'] }]);
   });
 
   it('is settled by what the crew said', async () => {
