@@ -4,6 +4,7 @@ import {
   absolutePressure,
   fuelFlow,
   gaugePressure,
+  height,
   lambdaValue,
   massFlow,
   quantity,
@@ -22,7 +23,7 @@ import { sayIn, sayNumber } from '../src/calc/units/say.ts';
 import { UserError } from '../src/core/user-error.ts';
 
 const boost = gaugePressure('boost', 'Gauge pressure in the manifold; vacuum is negative').optional();
-const altitude = quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional();
+const altitude = height('altitude', 'Height above sea level, e.g. 1600 m').optional();
 const map = absolutePressure('map', 'Absolute pressure in the manifold, instead of boost').optional();
 const lambda = lambdaValue('lambda', 'λ at that load').prefault('0.85');
 const afr = quantity('afr', 'ratio', 'Stoichiometric ratio of the fuel: petrol 14.7, E85 9.8').prefault(
@@ -177,6 +178,13 @@ function airBreathed(asked: {
   };
 }
 
+/**
+ * Fuel per work to expect, g/kWh: 300 on petrol, and by as much more as another fuel needs for the same air, since a gram of
+ * air releases about as much heat with any of them. Common practice, no source.
+ */
+const usualFuelUse = (stoichiometricAfr: number): number => (300 * PETROL_AFR) / stoichiometricAfr;
+const PETROL_AFR = 14.7;
+
 const power = subcommand({
   description: 'Power that an air flow can make, or the air a power needs',
   example: '/air power air:"150 g/s"',
@@ -186,16 +194,22 @@ const power = subcommand({
     power: quantity('power', 'power', 'Or the power wanted, at the crankshaft').optional(),
     lambda,
     afr,
-    bsfc: z.number().min(150).max(900).default(300).describe('Fuel per work, g/kWh: petrol 270 to 330 usual'),
+    bsfc: z
+      .number()
+      .min(150)
+      .max(900)
+      .optional()
+      .describe('Fuel per work, g/kWh: petrol 270 to 330 usual; left out, 300 for petrol'),
   }),
   run(asked, { say }) {
-    const mixture = { lambdaRatio: asked.lambda, stoichiometricAfr: asked.afr, bsfcGPerKwh: asked.bsfc };
+    const bsfc = asked.bsfc ?? usualFuelUse(asked.afr);
+    const mixture = { lambdaRatio: asked.lambda, stoichiometricAfr: asked.afr, bsfcGPerKwh: bsfc };
     if ((asked.air === undefined) === (asked.power === undefined)) {
       throw new UserError('bad-input', 'Give either air or power: air:"150 g/s", or power:"300 hp".');
     }
     const assumed = {
       assumptions: [
-        `λ ${sayNumber(asked.lambda)}, stoichiometric ratio ${sayNumber(asked.afr)}, ${sayNumber(asked.bsfc)} g/kWh (common practice unless measured)`,
+        `λ ${sayNumber(asked.lambda)}, stoichiometric ratio ${sayNumber(asked.afr)}, ${sayNumber(bsfc, 3)} g/kWh (common practice unless measured)`,
       ],
     };
     const sum =
@@ -219,7 +233,7 @@ const power = subcommand({
         massFlowGs,
         fuelFlowGs: sum.value.fuelFlowGs,
         lambdaRatio: asked.lambda,
-        bsfcGPerKWh: asked.bsfc,
+        bsfcGPerKWh: bsfc,
       },
     });
   },
@@ -228,13 +242,13 @@ const power = subcommand({
 const altitudeOf = subcommand({
   description: 'Pressure, temperature and density of the standard day at a height',
   example: '/air altitude height:"1600 m"',
-  input: z.object({ height: quantity('height', 'distance', 'Height above sea level, e.g. 1600 m, 5000 ft') }),
+  input: z.object({ height: height('height', 'Height above sea level, e.g. 1600 m, 5000 ft') }),
   run({ height }, { say }) {
     const sum = standardAtmosphere({ altitudeM: height * 1000 });
     const { pressureKpa, temperatureC, densityKgM3, densityRatio } = sum.value;
     return sumAnswer({
       subject: 'Air',
-      result: `${say.both('pressure', pressureKpa, 4)}, ${sayIn(1 - densityRatio, 'percent', 2)} less air than at sea level`,
+      result: `${say.both('pressure', pressureKpa, 4)}, ${sayIn(Math.abs(1 - densityRatio), 'percent', 2)} ${densityRatio > 1 ? 'more' : 'less'} air than at sea level`,
       working: [
         `${say.one('temperature', temperatureC)} and ${densityKgM3.toFixed(3)} kg/m³ at ${say.both('height', height * 1000, 4)}`,
       ],

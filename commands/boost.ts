@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { absolutePressure, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
+import { absolutePressure, gaugePressure, height, quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { compressorEfficiency, compressorOutlet, pressureRatio } from '../src/calc/air/boost.ts';
 import { boostedCharge, intercoolerEffectiveness, intercoolerOutlet } from '../src/calc/air/intercooler.ts';
@@ -15,7 +15,7 @@ const LOSSES = ['inlet', 'loss'] as const;
 const place = {
   inlet: quantity('inlet', 'pressure', 'Lost in filter and inlet pipe').prefault('1 kPa'),
   loss: quantity('loss', 'pressure', 'Lost in intercooler and pipes after the compressor').prefault('5 kPa'),
-  altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
+  altitude: height('altitude', 'Height above sea level, e.g. 1600 m').optional(),
   barometer: absolutePressure('barometer', 'Air pressure where the car stands').optional(),
 };
 

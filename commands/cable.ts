@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { quantity, runLength } from '../src/bot/quantity-option.ts';
+import { cableDropTyped, quantity, runLength } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { classResistance } from '../src/calc/electrics/copper.ts';
 import { batteryResistance, crankingCurrent, crankingVoltage } from '../src/calc/electrics/cranking.ts';
@@ -40,15 +40,19 @@ const size = subcommand({
   input: z.object({
     length,
     current,
-    drop: quantity('drop', 'voltage', 'Voltage it may lose; 0.5 V is usual for a starter').prefault(
+    drop: cableDropTyped('drop', 'What it may lose, e.g. 3 %; 0.5 V is usual for a starter').prefault(
       `${STARTER_DROP_V} V`,
     ),
     back,
     temp,
     supply,
   }),
-  run({ length: mm, current: currentA, drop, back: returns, temp: temperatureC, supply: supplyV }, { say }) {
+  run(
+    { length: mm, current: currentA, drop: said, back: returns, temp: temperatureC, supply: supplyV },
+    { say },
+  ) {
     const ways = returns === 'cable' ? 2 : 1;
+    const drop = 'dropV' in said ? said.dropV : said.dropRatio * supplyV;
     const run = { lengthM: mm / 1000, currentA, ways, temperatureC } as const;
     const sum = areaForDrop({ ...run, dropV: drop }, conductors);
     const { areaMm2, sizeMm2 } = sum.value;

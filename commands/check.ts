@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { readRow, row } from '../src/bot/quantity-list-option.ts';
-import { absolutePressure, quantity } from '../src/bot/quantity-option.ts';
+import { absolutePressure, height, quantity } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { outsidePressure } from '../src/calc/air/outside.ts';
 import { type BarsInWords, barsOf } from '../src/calc/readings/bars.ts';
@@ -80,7 +80,7 @@ const compression = subcommand({
     unit: z.enum(['bar', 'psi', 'kPa']).optional().describe('Of figures without one'),
     limit: quantity('limit', 'percent', 'Spread let pass').prefault(usual('compression-spread', 'max')),
     least: quantity('least', 'pressure', 'The maker’s least, at sea level').optional(),
-    altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
+    altitude: height('altitude', 'Height above sea level, e.g. 1600 m').optional(),
     barometer: absolutePressure('barometer', 'Or the air pressure where it stands').optional(),
     rise: quantity('rise', 'percent', 'Rise with oil that means the rings').prefault(
       usual('compression-wet-rise', 'min'),
@@ -128,19 +128,21 @@ const leakDown = subcommand({
         'Give either held or leak: held:"95 94 71 90 psi" with supply:"100 psi", or leak:"5 6 29 10 %".',
       );
     }
+    const row = held === undefined ? undefined : readRow('held', 'pressure', held, () => 'psi');
     const { bars, ...answer } = leakAnswer(
       {
         supplyKpa: supply,
-        heldKpa: held === undefined ? undefined : readRow('held', 'pressure', held, () => 'psi').values,
+        heldKpa: row?.values,
         leakRatios: leak === undefined ? undefined : readRow('leak', 'percent', leak, () => 'percent').values,
         goodRatio: good,
         investigateRatio: limit,
         hiss,
       },
-      say,
+      row === undefined ? say : say.answering(row.typedUnit),
     );
+    const calculation = row === undefined ? answer.calculation : told(answer.calculation, row);
     return {
-      ...sumAnswer({ subject: 'Leak-down', ...answer }),
+      ...sumAnswer({ subject: 'Leak-down', ...answer, calculation }),
       drawings: drawn(bars, answer.result, { low: '', high: 'leaks' }),
     };
   },

@@ -63,8 +63,12 @@ function densityOf({ density, fuel }: ConvertInput): number | undefined {
 /** An air-fuel ratio becomes a lambda only by the fuel, which another command asks for. */
 function refuseMixtures({ value, target }: Conversion): void {
   const kinds = [value.typedUnit, target?.unit].filter((unit) => unit === 'AFR' || unit === 'lambda');
-  if (target !== undefined && kinds.length > 0 && target.unit !== value.typedUnit)
-    throw new UserError('bad-input', 'Between AFR and λ stands the fuel: /lambda turns one into the other.');
+  const kept = target !== undefined && target.unit === value.typedUnit;
+  if (kinds.length > 0 && !kept)
+    throw new UserError(
+      'bad-input',
+      'Between AFR and λ stands the fuel: /lambda turns one into the other, e.g. /lambda read reading:"12.4 afr".',
+    );
 }
 
 /** @throws UserError 'which-one' when a pressure is wanted from another zero and its own was not said. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { absolutePressure, gaugePressure, quantity } from '../src/bot/quantity-option.ts';
+import { absolutePressure, gaugePressure, height, quantity, shareOfMix } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { outsidePressure } from '../src/calc/air/outside.ts';
 import {
@@ -15,6 +15,7 @@ import {
   capForBoiling,
   type Glycol,
   glycolBoiling,
+  glycolForFreezing,
   glycolFreezing,
   massShare,
 } from '../src/calc/fluids/glycol.ts';
@@ -29,12 +30,10 @@ const glycolName = z
   .enum(['ethylene', 'propylene'])
   .default('ethylene')
   .describe('What the antifreeze is made of; most engine coolant is ethylene');
-const share = quantity('share', 'percent', 'Antifreeze by volume, e.g. 50 %');
-const fresh = quantity(
-  'fresh',
-  'percent',
-  'Antifreeze in what is filled in; 100 % is neat, 0 % water',
-).prefault('100 %');
+const share = shareOfMix('share', 'Antifreeze by volume, e.g. 50 % or 50/50');
+const fresh = shareOfMix('fresh', 'Antifreeze in what is filled in; 100 % is neat, 0 % water').prefault(
+  '100 %',
+);
 const volume = quantity('volume', 'volume', 'Volume of the whole system, e.g. 8 L');
 
 function glycolOf(id: 'ethylene' | 'propylene'): Glycol {
@@ -45,18 +44,29 @@ function glycolOf(id: 'ethylene' | 'propylene'): Glycol {
 
 const percent = (ratio: number): string => sayIn(ratio, 'percent', 3);
 const freeze = subcommand({
-  description: 'Freezing point by share of antifreeze',
+  description: 'Freezing point by share of antifreeze, or the share for a freezing point',
   example: '/coolant freeze share:"50 %"',
   assumes: ['glycol'],
-  input: z.object({ share, glycol: glycolName }),
-  run({ share: volumeRatio, glycol: id }, { say }) {
+  input: z.object({
+    share: share.optional(),
+    wanted: quantity('wanted', 'temperature', 'Or how cold it must not freeze: says the share').optional(),
+    glycol: glycolName,
+  }),
+  run({ share: given, wanted, glycol: id }, { say }) {
+    if ((given === undefined) === (wanted === undefined)) {
+      throw new UserError('bad-input', 'Give either share or wanted: share:"50 %", or wanted:"-30 °C".');
+    }
     const glycol = glycolOf(id);
+    const volumeRatio = given ?? glycolForFreezing({ freezingC: wanted ?? 0, glycol }).value.volumeRatio;
     const sum = glycolFreezing({ volumeRatio, glycol });
     const { massRatio } = massShare({ volumeRatio, densityKgM3: glycol.densityKgM3 }).value;
     const asked = id === 'ethylene' && Math.abs(volumeRatio - HALF) < 0.005;
     return sumAnswer({
       subject: 'Coolant',
-      result: `${percent(volumeRatio)} ${glycol.name} freezes at ${say.both('temperature', sum.value.freezingC)}`,
+      result:
+        given === undefined
+          ? `Takes ${percent(volumeRatio)} ${glycol.name} not to freeze above ${say.both('temperature', sum.value.freezingC)}`
+          : `${percent(volumeRatio)} ${glycol.name} freezes at ${say.both('temperature', sum.value.freezingC)}`,
       working: [
         `${percent(massRatio)} by mass`,
         ...(asked
@@ -85,7 +95,7 @@ const boil = subcommand({
     wanted: quantity('wanted', 'temperature', 'Or the boiling point wanted: says the cap').optional(),
     share: share.prefault('50 %'),
     glycol: glycolName,
-    altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
+    altitude: height('altitude', 'Height above sea level, e.g. 1600 m').optional(),
     barometer: absolutePressure('barometer', 'Air pressure where the car stands').optional(),
   }),
   run({ cap: given, wanted, share: volumeRatio, glycol: id, altitude, barometer }, { say }) {
@@ -156,8 +166,8 @@ const change = subcommand({
   assumes: ['fresh'],
   input: z.object({
     volume,
-    from: quantity('from', 'percent', 'Antifreeze in it now, by refractometer'),
-    to: quantity('to', 'percent', 'Antifreeze wanted'),
+    from: shareOfMix('from', 'Antifreeze in it now, by refractometer'),
+    to: shareOfMix('to', 'Antifreeze wanted'),
     fresh,
   }),
   run({ volume: systemL, from: fromRatio, to: toRatio, fresh: freshRatio }, { say }) {
@@ -187,7 +197,7 @@ const drain = subcommand({
   input: z.object({
     volume,
     drained: quantity('drained', 'volume', 'What came out'),
-    from: quantity('from', 'percent', 'Antifreeze in it now'),
+    from: shareOfMix('from', 'Antifreeze in it now'),
     fresh,
     times: z.number().int().min(1).max(20).default(1).describe('How often, run warm in between'),
   }),
@@ -225,7 +235,7 @@ const mix = subcommand({
     volume: quantity('volume', 'volume', 'How much of the one'),
     share,
     with: quantity('with', 'volume', 'How much of the other'),
-    at: quantity('at', 'percent', 'Antifreeze in the other'),
+    at: shareOfMix('at', 'Antifreeze in the other'),
   }),
   run({ volume: volumeL, share: shareRatio, with: otherL, at }, { say }) {
     const sum = mixTwo({ volumeL, shareRatio }, { volumeL: otherL, shareRatio: at });
@@ -244,8 +254,8 @@ const volumeOf = subcommand({
   assumes: ['fresh'],
   input: z.object({
     drained: quantity('drained', 'volume', 'What came out and was filled in'),
-    from: quantity('from', 'percent', 'Antifreeze before, by refractometer'),
-    after: quantity('after', 'percent', 'Antifreeze after, run warm'),
+    from: shareOfMix('from', 'Antifreeze before, by refractometer'),
+    after: shareOfMix('after', 'Antifreeze after, run warm'),
     fresh,
   }),
   run({ drained: drainedL, from: fromRatio, after: afterRatio, fresh: freshRatio }, { say }) {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
-import { gaugePressure, quantity, travelSpeed, turningSpeed } from '../src/bot/quantity-option.ts';
+import { gaugePressure, height, quantity, travelSpeed, turningSpeed } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { outsidePressure } from '../src/calc/air/outside.ts';
 import {
@@ -123,7 +123,7 @@ const effective = subcommand({
   input: z.object({
     ratio: quantity('ratio', 'ratio', 'Static compression ratio'),
     boost: gaugePressure('boost', 'Gauge pressure in the manifold'),
-    altitude: quantity('altitude', 'distance', 'Height above sea level, e.g. 1600 m').optional(),
+    altitude: height('altitude', 'Height above sea level, e.g. 1600 m').optional(),
   }),
   run({ ratio, boost, altitude }, { say }) {
     const outside = outsidePressure({ altitudeM: metres(altitude) });

@@ -6,6 +6,7 @@ import {
   type FuelFlow,
   fuelFlow,
   gaugePressure,
+  pulseTime,
   quantity,
   turningSpeed,
 } from '../src/bot/quantity-option.ts';
@@ -158,11 +159,7 @@ const duty = subcommand({
   assumes: ['limit', 'shots'],
   input: z.object({
     speed: turningSpeed('speed', 'Engine speed').optional(),
-    pulse: quantity(
-      'pulse',
-      'time',
-      'Pulse width, e.g. 12.5 ms; left out: the longest is worked out',
-    ).optional(),
+    pulse: pulseTime('pulse', 'Pulse width, e.g. 12.5 ms; left out: the longest is worked out').optional(),
     log: text('Or speed and pulse pairs from a log: 5000 9.1, 6000 10.4, 7000 11.2').optional(),
     limit: quantity('limit', 'percent', 'Largest duty; 80 to 90 % is usual').prefault('85 %'),
     shots: options.shots,
@@ -238,7 +235,7 @@ const change = subcommand({
     new: fuelFlow('new', 'Flow of the new ones, at the same pressure'),
     fuel: options.fuel,
     newfuel: text('Fuel after the change, when it is another').optional(),
-    pulse: quantity('pulse', 'time', 'A pulse that is right now, e.g. 2.5 ms at idle').optional(),
+    pulse: pulseTime('pulse', 'A pulse that is right now, e.g. 2.5 ms at idle').optional(),
     olddead: text('Dead time of the old ones: 0.9 ms, or a table').optional(),
     dead: text('Dead time of the new ones: 1.1 ms, or 8V 2.1ms, 12V 1.3ms, 14V 1.1ms').optional(),
     volts: options.volts,
@@ -290,9 +287,8 @@ const idle = subcommand({
       '75 %',
     ),
     lambda: z.number().min(0.6).max(1.4).default(1).describe('λ wanted at idle'),
-    smallest: quantity(
+    smallest: pulseTime(
       'smallest',
-      'time',
       'Smallest stable pulse, dead time included; usual: dead time + 0.5 ms',
     ).optional(),
     temp: quantity('temp', 'temperature', 'Charge').prefault('40 °C'),
@@ -328,7 +324,7 @@ const dead = subcommand({
   input: z.object({
     table: text('Voltage and dead time from the data sheet: 8V 2.1ms, 12V 1.1ms, 14V 0.9ms'),
     volts: quantity('volts', 'voltage', 'Battery voltage'),
-    pulse: quantity('pulse', 'time', 'Pulse, e.g. 2.5 ms: shows what is delivered').optional(),
+    pulse: pulseTime('pulse', 'Pulse, e.g. 2.5 ms: shows what is delivered').optional(),
     set: text('Dead time the controller reckons with: 0.9 ms, or a table').optional(),
     speed: turningSpeed('speed', 'Engine speed, for the mean flow').optional(),
     flow: fuelFlow('flow', 'Static flow, for the mean flow').optional(),

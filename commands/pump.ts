@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { defineCommand, subcommand } from '../src/bot/command.ts';
 import { enginePower, fuelUseOptions } from '../src/bot/engine-power.ts';
-import { fuelFlow, gaugePressure, quantity, runLength } from '../src/bot/quantity-option.ts';
+import { gaugePressure, pumpFlow, quantity, runLength } from '../src/bot/quantity-option.ts';
 import { sumAnswer } from '../src/bot/sum-answer.ts';
 import { smallestHose } from '../src/calc/fittings/dash.ts';
 import { boreForVelocity, lineFlow } from '../src/calc/fuel/fuel-line.ts';
@@ -130,7 +130,7 @@ const supply = subcommand({
     volts: quantity('volts', 'voltage', 'Voltage at the pump, running').optional(),
     voltcurve: text(`Voltage and flow at one pressure: ${VOLTS_EXAMPLE}`).optional(),
     tested: quantity('tested', 'voltage', 'Voltage of the pressure curve').prefault('13.5 V'),
-    need: fuelFlow('need', 'Flow needed, e.g. 215 L/h').optional(),
+    need: pumpFlow('need', 'Flow needed, e.g. 215 L/h').optional(),
     lines: quantity('lines', 'pressure', 'Lost in line and filter').prefault('0 bar'),
   }),
   run(asked, { say }) {
@@ -202,7 +202,7 @@ const line = subcommand({
   example: '/pump line flow:215L/h bore:8mm length:4m',
   assumes: ['fuel', 'length', 'side', 'velocity'],
   input: z.object({
-    flow: fuelFlow('flow', 'Flow in the line, e.g. 215 L/h'),
+    flow: pumpFlow('flow', 'Flow in the line, e.g. 215 L/h'),
     bore: quantity(
       'bore',
       'length',
@@ -255,6 +255,7 @@ const line = subcommand({
       ],
       calculation: together(sum, least, tank, {
         assumptions: [
+          `${say.one('length', asked.length)} of line`,
           `${asked.side} side, at most ${say.one('velocity', allowed, 2)}: common practice, books differ`,
         ],
         sources: ['COMMON', 'HOSEBORE'],

@@ -34,14 +34,93 @@ export function quantity(name: string, field: FieldName, description: string): T
 /** The length of a cable or line, in mm: a figure without a unit is asked about in metres and feet. */
 export function runLength(name: string, description: string): TypedOption<number> {
   return typedOption('length', description, (text) => {
-    const bare = text.trim();
-    if (!/^\d+(?:[.,]\d+)?$/.test(bare)) return readAs(name, 'length', text).value;
-    const choices = ['m', 'ft', 'mm', 'in'].map((unit) => ({
-      label: `${bare} ${unit}`,
-      value: `${bare} ${unit}`,
-    }));
-    throw new UserError('which-one', `${name}: ${bare} of what?`, { field: name, choices });
+    askWhenBare(name, text, ['m', 'ft', 'mm', 'in']);
+    return readAs(name, 'length', text).value;
   });
+}
+
+/** A height above the sea, in km, or below it: a figure without a unit is asked about in metres and feet. */
+export function height(name: string, description: string): TypedOption<number> {
+  return typedOption('distance', description, (text) => {
+    askWhenBare(name, text, ['m', 'ft']);
+    const above = text.replace(BELOW, '');
+    const { value } = readAs(name, 'distance', above);
+    return above === text ? value : -value;
+  });
+}
+
+/** How long an injector is held open, in s. A figure without a unit is in ms, as every log and data sheet has it. */
+export function pulseTime(name: string, description: string): TypedOption<number> {
+  return typedOption(
+    'time',
+    description,
+    (text) => readAs(name, 'time', BARE.test(text.trim()) ? `${text.trim()} ms` : text).value,
+  );
+}
+
+/** A share of antifreeze, as a ratio: `50 %`, `50/50`, `1/3`. Of two unlike shares it asks which one is the antifreeze. */
+export function shareOfMix(name: string, description: string): TypedOption<number> {
+  return typedOption('percent', description, (text) => {
+    const bare = text.trim();
+    const [, first, sign, second] = TWO_SHARES.exec(bare) ?? [];
+    const [top, bottom] = [figureOf(first), figureOf(second)];
+    if (top + bottom === 100) {
+      if (top === bottom) return HALF;
+      throw offered(name, `“${bare}”: which of the two is the antifreeze?`, [`${top} %`, `${bottom} %`]);
+    }
+    if (sign === '/' && top < bottom && bottom <= 10) return top / bottom;
+    const figure = BARE.test(bare) ? figureOf(bare) : Number.NaN;
+    if (figure === 0) return 0;
+    if (figure <= 1) {
+      const ofOne = `${Number((figure * 100).toPrecision(6))} %`;
+      throw offered(name, `${bare}: of one, or per cent?`, [ofOne, `${bare} %`]);
+    }
+    return readAs(name, 'percent', text).value;
+  });
+}
+
+const HALF = 0.5;
+const TWO_SHARES = /^(\d+(?:[.,]\d+)?) ?([/:–-]) ?(\d+(?:[.,]\d+)?)$/u;
+const figureOf = (text: string | undefined): number => Number((text ?? 'none').replace(',', '.'));
+
+/** A flow in a fuel line or of a pump: a figure without a unit is asked about in what pumps are rated in. */
+export function pumpFlow(name: string, description: string): TypedOption<FuelFlow> {
+  const read = fuelFlow(name, description);
+  return typedOption('flow', description, (text) => {
+    askWhenBare(name, text, ['L/h', 'US gal/h', 'cc/min', 'lb/h']);
+    return read.parse(text);
+  });
+}
+
+const BARE = /^\d+(?:[.,]\d+)?$/u;
+const BELOW = /^\s*[-−]\s*(?=\d)/u;
+
+/** @throws UserError 'which-one' for a figure without a unit, which is offered in each of these. */
+function askWhenBare(name: string, text: string, units: readonly string[]): void {
+  const bare = text.trim();
+  if (!BARE.test(bare)) return;
+  throw offered(
+    name,
+    `${bare} of what?`,
+    units.map((unit) => `${bare} ${unit}`),
+  );
+}
+
+function offered(name: string, question: string, typed: readonly string[]): UserError {
+  const choices = typed.map((each) => ({ label: each, value: each }));
+  return new UserError('which-one', `${name}: ${question}`, { field: name, choices });
+}
+
+/** What a cable may lose: volts, or a share of the supply where a per cent sign says so. */
+export type CableDrop = { readonly dropV: number } | { readonly dropRatio: number };
+
+/** A drop in volts or in per cent of the supply. */
+export function cableDropTyped(name: string, description: string): TypedOption<CableDrop> {
+  return typedOption('voltage', description, (text) =>
+    text.includes('%')
+      ? { dropRatio: readAs(name, 'percent', text).value }
+      : { dropV: readAs(name, 'voltage', text).value },
+  );
 }
 
 /** A pressure above the air outside, in kPa: boost. One said to be absolute is refused. */

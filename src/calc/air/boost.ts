@@ -75,7 +75,14 @@ export function compressorOutlet(
   compressor: Compression & { readonly efficiencyRatio: number },
 ): Calculation<{ readonly outletC: number; readonly isentropicC: number }> {
   const { inletC, efficiencyRatio, gammaRatio = GAMMA_AIR } = compressor;
-  requireRange({ what: 'The compressor efficiency', value: efficiencyRatio, min: 0.3, max: 1, unit: '' });
+  requireRange({
+    what: 'The compressor efficiency',
+    value: efficiencyRatio,
+    min: 0.3,
+    max: 1,
+    unit: '',
+    shown: 'percent',
+  });
   const rise = isentropicRise(compressor);
   return {
     value: { outletC: inletC + rise / efficiencyRatio, isentropicC: inletC + rise },

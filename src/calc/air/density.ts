@@ -32,7 +32,7 @@ export function airDensity(air: {
       max: humidityRatio > 0 ? 60 : 300,
       unit: '°C',
     },
-    { what: 'The relative humidity', value: humidityRatio, min: 0, max: 1, unit: '' },
+    { what: 'The relative humidity', value: humidityRatio, min: 0, max: 1, unit: '', shown: 'percent' },
   );
   const kelvin = temperatureC + KELVIN_AT_ZERO_C;
   const saturationKpa = 0.61094 * Math.exp((17.625 * temperatureC) / (temperatureC + 243.04));

@@ -25,7 +25,14 @@ export function engineAirFlow(engine: EngineAtSpeed & { readonly veRatio: number
   readonly densityKgM3: number;
 }> {
   const { displacementL, speedRpm, veRatio } = engine;
-  requireRange({ what: 'The volumetric efficiency', value: veRatio, min: 0.05, max: 1.6, unit: '' });
+  requireRange({
+    what: 'The volumetric efficiency',
+    value: veRatio,
+    min: 0.05,
+    max: 1.6,
+    unit: '',
+    shown: 'percent',
+  });
   const densityKgM3 = densityOf(engine);
   const litresPerSecond = veRatio * sweptLitresPerSecond(displacementL, speedRpm);
   return {

@@ -20,7 +20,7 @@ export function intercoolerOutlet(cooler: {
   requireRange(
     { what: 'The charge temperature', value: inletC, min: -40, max: 400, unit: '°C' },
     { what: 'The coolant temperature', value: coolantC, min: -40, max: 120, unit: '°C' },
-    { what: 'The effectiveness', value: effectivenessRatio, min: 0, max: 1, unit: '' },
+    { what: 'The effectiveness', value: effectivenessRatio, min: 0, max: 1, unit: '', shown: 'percent' },
   );
   return {
     value: { outletC: inletC - effectivenessRatio * (inletC - coolantC) },
@@ -50,7 +50,14 @@ export function intercoolerEffectiveness(cooler: {
     unit: 'K',
   });
   const effectivenessRatio = (inletC - outletC) / (inletC - coolantC);
-  requireRange({ what: 'The effectiveness', value: effectivenessRatio, min: 0, max: 1, unit: '' });
+  requireRange({
+    what: 'The effectiveness',
+    value: effectivenessRatio,
+    min: 0,
+    max: 1,
+    unit: '',
+    shown: 'percent',
+  });
   return { value: { effectivenessRatio }, assumptions: [], sources: ['HEYWOOD'], caveats: [] };
 }
 

@@ -60,7 +60,14 @@ export function crankingCurrent(
   requireSource(starter);
   requireRange(
     { what: 'The power of the starter', value: powerKw, min: 0.1, max: 10, unit: 'kW' },
-    { what: 'The efficiency of the starter', value: efficiencyRatio, min: 0.2, max: 1, unit: '' },
+    {
+      what: 'The efficiency of the starter',
+      value: efficiencyRatio,
+      min: 0.2,
+      max: 1,
+      unit: '',
+      shown: 'percent',
+    },
   );
   const ohm = internalOhm + cableOhm;
   const drawnW = (powerKw * 1000) / efficiencyRatio;

@@ -24,7 +24,7 @@ export function torqueByFriction(bolt: {
   requireRange(
     { what: 'The coefficient of friction', value: friction, min: 0.04, max: 0.4, unit: '' },
     { what: 'The yield strength', value: yieldMpa, min: 100, max: 1500, unit: 'MPa' },
-    { what: 'The utilisation', value: utilisationRatio, min: 0.1, max: 1, unit: '' },
+    { what: 'The utilisation', value: utilisationRatio, min: 0.1, max: 1, unit: '', shown: 'percent' },
     {
       what: 'The mean diameter under the head',
       value: headMeanMm,

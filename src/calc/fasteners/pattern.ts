@@ -1,4 +1,5 @@
 import type { Calculation, SumSheet } from '../../core/calculation.ts';
+import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
 
 export type Layout = 'circle' | 'rows';
@@ -19,8 +20,11 @@ export function tighteningOrder(joint: {
 }): Calculation<{ readonly order: readonly number[] }> {
   const { bolts, layout } = joint;
   requireRange({ what: 'The number of bolts', value: bolts, min: 2, max: 40, unit: '' });
-  if (layout === 'rows') {
-    requireRange({ what: 'The odd bolt on two rows', value: bolts % 2, min: 0, max: 0, unit: '' });
+  if (layout === 'rows' && bolts % 2 !== 0) {
+    throw new UserError(
+      'out-of-range',
+      `Two rows take an even number of bolts, and ${bolts} is odd. Give ${bolts - 1} or ${bolts + 1}, or layout:circle; an odd bolt is tightened where its maker says.`,
+    );
   }
   return {
     value: { order: layout === 'circle' ? aroundCircle(bolts) : alongRows(bolts / 2) },

@@ -28,7 +28,7 @@ export function torqueForShare(bolt: {
     diameterRange(majorMm),
     { what: 'The stress area', value: stressAreaMm2, min: 0.5, max: 8000, unit: 'mm²' },
     { what: 'The stress under proof load', value: proofMpa, min: 100, max: 1500, unit: 'MPa' },
-    { what: 'The clamp share', value: shareRatio, min: 0.05, max: 0.95, unit: '' },
+    { what: 'The clamp share', value: shareRatio, min: 0.05, max: 0.95, unit: '', shown: 'percent' },
     nutFactorRange(nutFactor),
   );
   const clampN = shareRatio * stressAreaMm2 * proofMpa;

@@ -2,7 +2,8 @@ import type { Calculation, SumSheet } from '../../core/calculation.ts';
 import { UserError } from '../../core/user-error.ts';
 import { requireRange } from '../require-range.ts';
 
-const share = (what: string, value: number) => ({ what, value, min: 0, max: 1, unit: '' }) as const;
+const share = (what: string, value: number) =>
+  ({ what, value, min: 0, max: 1, unit: '', shown: 'percent' }) as const;
 const system = (value: number) =>
   ({ what: 'The volume of the system', value, min: 0.2, max: 200, unit: 'L' }) as const;
 
@@ -128,7 +129,7 @@ export function glycolForMassShare(fill: {
   const { systemL, massRatio, relativeDensity } = fill;
   requireRange(
     { what: 'The volume of the system', value: systemL, min: 0.2, max: 10_000, unit: 'L' },
-    { what: 'The share by mass', value: massRatio, min: 0.01, max: 1, unit: '' },
+    { what: 'The share by mass', value: massRatio, min: 0.01, max: 1, unit: '', shown: 'percent' },
     { what: 'The density over water', value: relativeDensity, min: 0.8, max: 1.3, unit: '' },
   );
   return {

@@ -6,6 +6,9 @@ import { waterBoiling } from './water-boiling.ts';
 /** Water at 20 °C, kg/m³. */
 const WATER_KG_M3 = 998.2;
 
+/** Halvings that bring a pressure or a share to its twelfth digit. */
+const HALVINGS = 50;
+
 interface Curve {
   /** What the shares of the points are of. */
   readonly basis: 'mass' | 'volume';
@@ -33,7 +36,14 @@ export function massShare(mix: {
   readonly densityKgM3: number;
 }): Calculation<{ readonly massRatio: number }> {
   const { volumeRatio, densityKgM3 } = mix;
-  requireRange({ what: 'The share by volume', value: volumeRatio, min: 0, max: 1, unit: '' });
+  requireRange({
+    what: 'The share by volume',
+    value: volumeRatio,
+    min: 0,
+    max: 1,
+    unit: '',
+    shown: 'percent',
+  });
   const glycol = volumeRatio * densityKgM3;
   return {
     value: { massRatio: glycol / (glycol + (1 - volumeRatio) * WATER_KG_M3) },
@@ -49,7 +59,7 @@ export function volumeShare(mix: {
   readonly densityKgM3: number;
 }): Calculation<{ readonly volumeRatio: number }> {
   const { massRatio, densityKgM3 } = mix;
-  requireRange({ what: 'The share by mass', value: massRatio, min: 0, max: 1, unit: '' });
+  requireRange({ what: 'The share by mass', value: massRatio, min: 0, max: 1, unit: '', shown: 'percent' });
   const glycol = massRatio / densityKgM3;
   return {
     value: { volumeRatio: glycol / (glycol + (1 - massRatio) / WATER_KG_M3) },
@@ -80,6 +90,34 @@ export function glycolFreezing(mix: {
 }
 
 /**
+ * Share by volume that stays liquid down to a temperature: glycolFreezing solved for the share by halving.
+ *
+ * Source and limits: as there.
+ * @throws UserError 'out-of-range' above the freezing point of water, or below that of the table's last row.
+ */
+export function glycolForFreezing(wanted: {
+  readonly freezingC: number;
+  readonly glycol: Glycol;
+}): Calculation<{ readonly volumeRatio: number }> {
+  const { freezingC, glycol } = wanted;
+  const at = (volumeRatio: number) => glycolFreezing({ volumeRatio, glycol });
+  let [low, high] = [0, mostVolumeRatio(glycol.freezing, glycol.densityKgM3)];
+  requireRange({
+    what: 'The freezing point',
+    value: freezingC,
+    min: at(high).value.freezingC,
+    max: at(low).value.freezingC,
+    unit: '°C',
+  });
+  for (let pass = 0; pass < HALVINGS; pass += 1) {
+    const middle = (low + high) / 2;
+    if (at(middle).value.freezingC > freezingC) low = middle;
+    else high = middle;
+  }
+  return { ...at(high), value: { volumeRatio: high } };
+}
+
+/**
  * Boiling point of glycol and water under pressure: that of water, and the published difference at the pressure of the sea.
  *
  * Source: waterBoiling and the table (key ASHRAE, from memory). Valid: as they are. The difference grows a little with
@@ -105,8 +143,6 @@ export function glycolBoiling(mix: {
   };
 }
 
-/** Halvings that bring a pressure to its twelfth digit. */
-const HALVINGS = 50;
 /** No cap of a car holds more, kPa. */
 const MOST_CAP_KPA = 300;
 
@@ -153,13 +189,18 @@ export const glycolSheet: SumSheet = {
   range: 'ethylene glycol to 60 % by mass, propylene glycol to 60 % by volume; without inhibitors',
 };
 
+/** Share by volume of a table's last row. */
+function mostVolumeRatio({ basis, points }: Pick<Curve, 'basis' | 'points'>, densityKgM3: number): number {
+  const most = points.at(-1)?.shareRatio ?? 0;
+  return basis === 'volume' ? most : volumeShare({ massRatio: most, densityKgM3 }).value.volumeRatio;
+}
+
 function along({ basis, points }: Curve, volumeRatio: number, { densityKgM3, name }: Glycol): number {
   const most = points.at(-1)?.shareRatio ?? 0;
   const said = basis === 'volume' ? volumeRatio : massShare({ volumeRatio, densityKgM3 }).value.massRatio;
   // the limit is shown rounded up
   const share = Math.min(said, most);
-  const mostVolume =
-    basis === 'volume' ? most : volumeShare({ massRatio: most, densityKgM3 }).value.volumeRatio;
+  const mostVolume = mostVolumeRatio({ basis, points }, densityKgM3);
   requireRange({
     what: `The share of ${name} by volume`,
     value: volumeRatio * 100,

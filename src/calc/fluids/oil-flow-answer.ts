@@ -41,10 +41,13 @@ export function oilLineAnswer(asked: OilLineQuestion, say: Sayer): SumWords {
     ...(narrow ? { tone: 'soon' as const } : {}),
     certainty: 'Fittings and bends come on top; cold oil loses many times as much.',
     working: [
-      `${cst(viscosityMm2S)} at ${say.both('temperature', temperatureC)}, ${regime(reynolds)}`,
+      `${cst(viscosityMm2S)} at ${say.both('temperature', temperatureC)}, ${regime(reynolds)}, over ${say.one('length', lengthMm)}`,
       `a ${side} line for ${say.one('velocity', usual)} (common practice) takes a ${needed}`,
     ],
-    calculation: together(HOT_OIL, hot, sum, { sources: ['COMMON'] }),
+    calculation: together(HOT_OIL, hot, sum, {
+      assumptions: [`${say.one('length', lengthMm)} of line`],
+      sources: ['COMMON'],
+    }),
     data: {
       kind: 'oil-line',
       velocityMPerS,

@@ -35,7 +35,7 @@ export function blendByVolume(parts: readonly BlendPart<FuelProperties>[]): Calc
   const sum = parts.reduce((total, { volumeRatio }) => total + volumeRatio, 0);
   for (const { volumeRatio, fuel } of parts) {
     requireRange(
-      { what: 'The share of a part', value: volumeRatio, min: 0, max: 1, unit: '' },
+      { what: 'The share of a part', value: volumeRatio, min: 0, max: 1, unit: '', shown: 'percent' },
       { what: 'The density', value: fuel.densityKgM3, min: 50, max: 1300, unit: 'kg/m³' },
       { what: 'The stoichiometric ratio', value: fuel.stoichiometricAfr, min: 0.5, max: 40, unit: ':1' },
     );

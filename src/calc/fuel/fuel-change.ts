@@ -40,7 +40,9 @@ export function fuelChange(before: Fitted, after: Fitted): Calculation<FuelChang
     sources: ['HEYWOOD'],
     caveats:
       massRatio > 1.1
-        ? ['Alcohol attacks hoses, seals and pumps that are not made for it: check each before it is filled.']
+        ? [
+            'Alcohol and other fuels with oxygen in them attack hoses, seals and pumps that are not made for them: check each before it is filled.',
+          ]
         : [],
   };
 }

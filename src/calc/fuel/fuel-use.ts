@@ -26,7 +26,7 @@ export function expectedFuelUse(engine: {
   const { aspiration, calorificKjPerKg, alcoholRatio } = engine;
   requireRange(
     { what: 'The calorific value', value: calorificKjPerKg, min: 10_000, max: 130_000, unit: 'kJ/kg' },
-    { what: 'The share of alcohol', value: alcoholRatio, min: 0, max: 1, unit: '' },
+    { what: 'The share of alcohol', value: alcoholRatio, min: 0, max: 1, unit: '', shown: 'percent' },
   );
   const bsfcGPerKwh =
     gPerKwhFromLbPerHpH(PETROL_LB_PER_HP_H[aspiration]) *

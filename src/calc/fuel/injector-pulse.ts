@@ -27,7 +27,7 @@ export function fuelForCharge(
   const { cylinderL, manifoldKpa, chargeC, veRatio, lambdaRatio, stoichiometricAfr } = charge;
   requireRange(
     { what: 'The cylinder', value: cylinderL, min: 0.02, max: 5, unit: 'L' },
-    { what: 'The volumetric efficiency', value: veRatio, min: 0.05, max: 1.6, unit: '' },
+    { what: 'The volumetric efficiency', value: veRatio, min: 0.05, max: 1.6, unit: '', shown: 'percent' },
     { what: 'λ', value: lambdaRatio, min: 0.5, max: 1.6, unit: '' },
     { what: 'The stoichiometric ratio', value: stoichiometricAfr, min: 0.5, max: 40, unit: ':1' },
   );

@@ -84,9 +84,11 @@ export function correctionAnswer(asked: CorrectionQuestion): SumWords {
   const none = Math.abs(multiplierRatio - 1) < 0.0005;
   return {
     result: none ? 'Leave it: it is where it should be' : `${direction}: × ${three(multiplierRatio)}`,
-    certainty: limited
-      ? `The whole way is × ${three(fullMultiplierRatio)}: held to one step, about ${steps} steps in all. Read again after each.`
-      : 'Change it, drive the same cell again, and read again.',
+    certainty: none
+      ? 'Nothing to change here; read the next cell.'
+      : limited
+        ? `The whole way is × ${three(fullMultiplierRatio)}: held to one step, about ${steps} steps in all. Read again after each.`
+        : 'Change it, drive the same cell again, and read again.',
     working: [
       `λ ${three(lambdas.measuredLambdaRatio)} measured, ${three(lambdas.wantedLambdaRatio)} wanted`,
       ...(cell === undefined

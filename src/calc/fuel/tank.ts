@@ -66,7 +66,7 @@ export const tankSheet: SumSheet = {
 function requireFill({ volumeL, alcoholRatio }: Fill): void {
   requireRange(
     { what: 'The volume', value: volumeL, min: 0, max: 1000, unit: 'L' },
-    { what: 'The share of alcohol', value: alcoholRatio, min: 0, max: 1, unit: '' },
+    { what: 'The share of alcohol', value: alcoholRatio, min: 0, max: 1, unit: '', shown: 'percent' },
   );
 }
 

@@ -35,7 +35,7 @@ export function compressionSpread(test: {
     );
   }
   for (const value of readingsKpa) requireRange({ what: 'A reading', value, min: 0, max: 4000, unit: 'kPa' });
-  requireRange({ what: 'The limit', value: limitRatio, min: 0.01, max: 0.5, unit: '' });
+  requireRange({ what: 'The limit', value: limitRatio, min: 0.01, max: 0.5, unit: '', shown: 'percent' });
   const most = Math.max(...readingsKpa);
   requireRange({ what: 'The best reading', value: most, min: 50, max: 4000, unit: 'kPa' });
   const least = Math.min(...readingsKpa);

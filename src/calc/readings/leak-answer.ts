@@ -50,6 +50,7 @@ export function leakAnswer(asked: LeakQuestion, say: Sayer): SumWords & { readon
     ],
     calculation: together(...sums, {
       assumptions: [
+        ...(heldKpa === undefined ? [] : [`${say.one('pressure', supplyKpa)} let in`]),
         `up to ${percent(goodRatio)} good, from ${percent(investigateRatio)} on to be looked into, common practice`,
       ],
       sources: ['COMMON'],

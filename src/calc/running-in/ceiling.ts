@@ -62,7 +62,7 @@ export function shareOfSpeed({
 }): number {
   requireRange(
     { what: 'The limit speed', value: limitRpm, min: 500, max: 25_000, unit: 'rpm' },
-    { what: 'The share', value: ratio, min: 0, max: 1, unit: '' },
+    { what: 'The share', value: ratio, min: 0, max: 1, unit: '', shown: 'percent' },
   );
   return limitRpm * ratio;
 }

@@ -10,6 +10,8 @@ const GROUPED_FROM = 10_000;
 const LARGEST = 1e21;
 /** Joins the groups of a long number, as the SI brochure has it, and never breaks at the end of a line. */
 const THIN = '\u202f';
+/** Lifts a half that binary keeps a hair too low: 273.15 is rounded to 273.2, as on paper. */
+const HALF_UP = 1 + 4 * Number.EPSILON;
 const GLUED: ReadonlySet<string> = new Set(['°', '′', '″']);
 
 /**
@@ -66,7 +68,7 @@ export function sayNumber(value: number, figures: number = USUAL_FIGURES, mostDe
   const wholeDigits = size < 1 ? 0 : Math.floor(Math.log10(size)) + 1;
   const leadingZeros = size > 0 && size < 1 ? Math.floor(-Math.log10(size)) : 0;
   const decimals = Math.min(Math.max(figures - wholeDigits + leadingZeros, 0), mostDecimals);
-  const [whole = '0', rest = ''] = size.toFixed(decimals).split('.');
+  const [whole = '0', rest = ''] = (size * HALF_UP).toFixed(decimals).split('.');
   const kept = rest.replace(/0+$/u, '');
   const grouped = Number(whole) < GROUPED_FROM ? whole : whole.replace(/\B(?=(\d{3})+$)/gu, THIN);
   const text = kept === '' ? grouped : `${grouped}.${kept}`;

@@ -107,11 +107,16 @@ function over(length: Amount, count: Amount, field: Field): QuantityReading | un
   return readFigure(length.number.value / turns, unit, field, `${length.figures} over ${count.figures}`);
 }
 
+/** The last number that a cable or winding is asked for by. */
+const FINEST_GAUGE = 40;
+
 function wireGauge(text: string, field: Field): QuantityReading | undefined {
   const typed = /^(?:awg ?)?#?(?<n>\d{1,2}|0{2,4}|[1-4]\/0)(?: ?awg)?$/iu.exec(text)?.groups?.['n'] ?? '';
-  if (typed === '' || !/awg|\/0/iu.test(text)) return undefined;
+  if (typed === '' || !/awg|\/0|^0{2,4}$/iu.test(text)) return undefined;
   const oughts = /^0+$/u.test(typed) ? typed.length : Number(/^([1-4])\/0$/u.exec(typed)?.[1] ?? 0);
   const gauge = oughts > 0 ? 1 - oughts : Number(typed);
+  if (gauge > FINEST_GAUGE)
+    return refuse('American wire gauges run from 4/0, the thickest, to 40 here.', field);
   return /awg/iu.test(text)
     ? readFigure(gauge, 'AWG', field, text)
     : ask('American wire gauge?', [valued(gauge, 'AWG', field)]);

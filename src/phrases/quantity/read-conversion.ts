@@ -168,6 +168,9 @@ const calledOf = (name: FieldName): string => {
   return called.charAt(0).toLowerCase() + called.slice(1);
 };
 
+/** `1-1/16"` */
+const INCH_FRACTION = /\d\/\d+ ?["″]$/u;
+
 /** What a text measures by its unit alone. */
 function byItsUnit(typed: string): Read | ReadRange {
   const tried = tryAll(typed, fieldsFor(typed, ''));
@@ -184,6 +187,8 @@ function byItsUnit(typed: string): Read | ReadRange {
     ? tried.find(({ name }) => name === 'temperature')?.found
     : undefined;
   if (kelvin !== undefined && isValue(kelvin)) return kelvin;
+  // seconds of arc are not counted in fractions
+  if (INCH_FRACTION.test(typed) && length !== undefined && isValue(length)) return length;
   const plain = plainWord(typed);
   const read = tried.flatMap(({ found }) => (isValue(found) ? [found] : []));
   const sure = distinct(read.filter((found) => !isHere(found) && !isSlip(found)));

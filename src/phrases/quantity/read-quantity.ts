@@ -13,7 +13,7 @@ import { ask, refuse } from './verdicts.ts';
 /** The longest a quantity is, said twice and with a condition. */
 const LONGEST = 80;
 const ISH = /(?<=[\p{L}\d°"'%]) ?-?ish(?!\p{L})/iu;
-const PROGRAM_NUMBER = /^0[xbo]/iu;
+const PROGRAM_NUMBER = /^0(?:x[\da-f]|[bo]\d)/iu;
 
 /**
  * A quantity as people type it, in the unit the field works in (docs/decisions/0009-quantities.md says by what rules).

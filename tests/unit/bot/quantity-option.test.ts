@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { subcommand } from '../../../src/bot/command.ts';
 import { optionsOf } from '../../../src/bot/options.ts';
-import { fuelFlow, lambdaValue, quantity, travelSpeed } from '../../../src/bot/quantity-option.ts';
+import {
+  fuelFlow,
+  height,
+  lambdaValue,
+  pulseTime,
+  pumpFlow,
+  quantity,
+  shareOfMix,
+  travelSpeed,
+} from '../../../src/bot/quantity-option.ts';
 import { sumAnswer } from '../../../src/bot/sum-answer.ts';
 import { UserError } from '../../../src/core/user-error.ts';
 
@@ -45,6 +54,32 @@ describe('an option for a quantity', () => {
     const option = quantity('power', 'power', 'Power');
     expect(refusal(option, '300 to 400 hp').message).toMatch(/^power: .* is a range/);
     expect(refusal(option, '28 psi').message).toMatch(/^power: /);
+  });
+
+  it('takes a bare pulse for milliseconds, and a height below the sea', () => {
+    expect(read(pulseTime('pulse', 'Pulse'), '9,5')).toBeCloseTo(0.0095, 12);
+    expect(read(pulseTime('pulse', 'Pulse'), '9500 us')).toBeCloseTo(0.0095, 12);
+    expect(read(height('altitude', 'Height'), '-200 m')).toBeCloseTo(-0.2, 12);
+    expect(read(height('altitude', 'Height'), '5000 ft')).toBeCloseTo(1.524, 12);
+  });
+
+  it.each([
+    [height('altitude', 'Height'), '1600', ['1600 m', '1600 ft']],
+    [pumpFlow('flow', 'Flow'), '215', ['215 L/h', '215 US gal/h', '215 cc/min', '215 lb/h']],
+    [shareOfMix('share', 'Share'), '60/40', ['60 %', '40 %']],
+    [shareOfMix('share', 'Share'), '0.4', ['40 %', '0.4 %']],
+  ])('asks what a bare figure is of, each answer being read', (option, text, offered) => {
+    const choices = refusal(option, text).question?.choices.map(({ value }) => value) ?? [];
+    expect(choices).toEqual(offered);
+    for (const choice of choices) expect(() => read(option, choice)).not.toThrow();
+  });
+
+  it('reads half and half, and a third', () => {
+    for (const half of ['50/50', '50:50', '50-50', '50 %', '50']) {
+      expect(read(shareOfMix('share', 'Share'), half)).toBe(0.5);
+    }
+    expect(read(shareOfMix('share', 'Share'), '1/3')).toBeCloseTo(1 / 3, 12);
+    expect(read(shareOfMix('share', 'Share'), '0')).toBe(0);
   });
 
   it('offers the λ behind an AFR of a gauge', () => {

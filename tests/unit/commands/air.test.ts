@@ -33,6 +33,16 @@ describe('/air', () => {
       data: { vapourKPa: 2.542 },
     },
     {
+      line: '/air altitude height:"-200 m"',
+      result: '1.038 bar (15.05 psi), 1.9 % more air than at sea level',
+    },
+    {
+      // as much heat from the air as with petrol: 300 g/kWh × 14.7/9.8
+      line: '/air power air:"150 g/s" afr:9.8',
+      result: '193 hp (144 kW)',
+      data: { bsfcGPerKWh: 450 },
+    },
+    {
       line: '/air correct power:"100 kW" pressure:"97 kPa" temp:"15 °C" rule:j1349',
       result: '100 kW (135 hp) corrected, factor 1.004',
     },
@@ -58,6 +68,8 @@ describe('/air', () => {
     ['/air flow displacement:"2 L" speed:6000rpm boost:"29 psia"', 'is absolute'],
     ['/air flow displacement:"2 L" speed:6000rpm map:"1 bar gauge"', 'is above the air outside'],
     ['/air power air:"900 cc/min"', 'a flow by mass'],
+    ['/air altitude height:5000', '5000 of what?'],
+    ['/air density temp:"30 °C" humidity:"160 %"', 'is 160 %; this sum takes 0 to 100 %'],
     ['/air altitude height:"20 km"', 'this sum takes -610 to 11000 m'],
     ['/air power air:"150 g/s" lambda:"12.5 AFR"', 'λ 0.850'],
   ])('refuses %s and says what would do', async (line, message) => {

@@ -15,6 +15,10 @@ describe('/cable', () => {
       data: { dropV: 1.03448 },
     },
     {
+      line: '/cable size length:"4.5 m" current:"30 A" drop:"3 %"',
+      result: '10 mm² (between 8 and 7 AWG): loses 0.23 V at 30 A over 4.5 m',
+    },
+    {
       line: '/cable crank length:"4.5 m" area:"50 mm2" current:"250 A"',
       result: 'Starter sees 9.8 V at 250 A',
     },
@@ -58,6 +62,8 @@ describe('/cable', () => {
     ['/cable size length:"9 m" current:"2000 A"', 'more than the 240 mm² of the thickest cable'],
     ['/cable load', 'Give either power or resistance'],
     ['/cable gauge size:"300 mm2"', 'this sum takes'],
+    ['/cable gauge size:"50 AWG"', 'from 4/0, the thickest, to 40'],
+    ['/cable gauge size:0000', 'American wire gauge?'],
   ])('refuses %s and says what would do', async (line, message) => {
     expect((await refusalOf(line)).message).toContain(message);
   });

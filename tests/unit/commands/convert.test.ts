@@ -30,8 +30,10 @@ describe('/convert', () => {
     ['14 psi in bar', undefined, '14 psi = 0.9653 bar'],
     ['95c in f', undefined, '95 °C = 203 °F'],
     ['10 awg in mm2', undefined, '10 AWG = 5.261 mm²'],
+    ['1-1/16"', undefined, '1.0625 in = 26.99 mm'],
+    ['0 K', 'C', '0 K = −273.2 °C'],
     ['28 tpi', undefined, '28 tpi = 0.9071 mm = 0.03571 in'],
-    ['7/8 in', 'mm', '0.875 in = 22.22 mm'],
+    ['7/8 in', 'mm', '0.875 in = 22.23 mm'],
     ['3-4 bar', 'psi', '3 bar to 4 bar = 43.51 psi to 58.02 psi'],
     ['21.9 ± 0.05 mm', 'in', '21.9 mm ± 0.05 mm = 0.8622 in ± 0.00197 in'],
     ['200 ± 10 °F', 'C', '200 °F ± 10 °F = 93.33 °C ± 5.56 °C'],
@@ -160,7 +162,16 @@ describe('/convert', () => {
       undefined,
       '"good and tight" has no unit. Type a number with its unit, like 85 lb ft, 58 psi or 550 cc/min.',
     ],
-    ['12.4 AFR', 'lambda', 'Between AFR and λ stands the fuel: /lambda turns one into the other.'],
+    [
+      '12.4 AFR',
+      'lambda',
+      'Between AFR and λ stands the fuel: /lambda turns one into the other, e.g. /lambda read reading:"12.4 afr".',
+    ],
+    [
+      '12.4 AFR',
+      undefined,
+      'Between AFR and λ stands the fuel: /lambda turns one into the other, e.g. /lambda read reading:"12.4 afr".',
+    ],
   ] as const)('refuses %s to %s', (value, to, message) => {
     expect(refusal(value, to)).toMatchObject({ code: 'bad-input', message });
   });

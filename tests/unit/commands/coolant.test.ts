@@ -23,6 +23,24 @@ describe('/coolant', () => {
       data: { freezingC: -33.3 },
     },
     {
+      line: '/coolant freeze share:50/50',
+      result: '50 % ethylene glycol freezes at −38 °C (−36 °F)',
+    },
+    {
+      // the table read the other way round
+      line: '/coolant freeze wanted:"-30 °C"',
+      result: 'Takes 44.3 % ethylene glycol not to freeze above −30 °C (−22 °F)',
+      data: { freezingC: -30 },
+    },
+    {
+      line: '/coolant freeze share:1/3',
+      result: '33.3 % ethylene glycol freezes at −19 °C (−1 °F)',
+    },
+    {
+      line: '/coolant boil cap:0bar share:0',
+      result: 'Boils at 100 °C (212 °F) under 0 bar (0 psi)',
+    },
+    {
       line: '/coolant boil cap:"1.1 bar" share:"0 %"',
       result: 'Boils at 122 °C (252 °F) under 1.1 bar (16 psi)',
     },
@@ -72,6 +90,10 @@ describe('/coolant', () => {
 
   it.each([
     ['/coolant boil', 'Give either cap or wanted'],
+    ['/coolant freeze', 'Give either share or wanted'],
+    ['/coolant freeze wanted:"-80 °C"', 'this sum takes -48.3 to 0 °C'],
+    ['/coolant freeze share:60/40', 'which of the two is the antifreeze?'],
+    ['/coolant freeze share:0.4', 'of one, or per cent?'],
     ['/coolant boil wanted:"180 °C"', 'without a cap'],
     ['/coolant volume drained:"2 L" from:"30 %" after:"30.5 %"', 'measurably'],
     ['/coolant freeze share:"70 %"', 'takes 0 to 57.4 %'],

@@ -88,7 +88,8 @@ describe('/lambda correct', () => {
   });
 
   it('warns of everything that makes a sensor lie', async () => {
-    const { caution = '' } = await cardOf('correct', { measured: '0.98', wanted: '0.98' });
+    const { caution = '', certainty } = await cardOf('correct', { measured: '0.98', wanted: '0.98' });
+    expect(certainty).toBe('Nothing to change here; read the next cell.');
     for (const word of ['cold', 'misfire', 'before the sensor', 'heater']) expect(caution).toContain(word);
   });
 

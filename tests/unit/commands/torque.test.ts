@@ -104,7 +104,7 @@ describe('/torque', () => {
     ['/torque bolt size:"10.3 x 1.5" class:8.8', 'names no size of bolt'],
     ['/torque angle size:M10 class:10.9 grip:"50 mm" load:"90 kN"', 'more than that parts it'],
     ['/torque angle size:M6 class:8.8 grip:"30 mm" snug:"20 Nm"', 'Take a smaller snug torque'],
-    ['/torque pattern bolts:7 layout:rows', 'odd bolt on two rows'],
+    ['/torque pattern bolts:7 layout:rows', 'Two rows take an even number of bolts, and 7 is odd'],
   ])('refuses %s and says what would do', async (line, message) => {
     expect((await refusalOf(line)).message).toContain(message);
   });

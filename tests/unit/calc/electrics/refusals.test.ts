@@ -97,6 +97,6 @@ describe('what air can hardly be', () => {
   it('says which number is out of range, and the range', () => {
     const sum = () =>
       engineAirFlow({ displacementL: 2, speedRpm: 6000, veRatio: 3, pressureKpa: 100, temperatureC: 25 });
-    expect(sum).toThrow('The volumetric efficiency is 3; this sum takes 0.05 to 1.6.');
+    expect(sum).toThrow('The volumetric efficiency is 300 %; this sum takes 5 to 160 %.');
   });
 });

@@ -13,6 +13,9 @@ describe('a number', () => {
     [-12.5, '−12.5'],
     [-0.00000000000001, '0'],
     [9999.6, '10\u202f000'],
+    // halves that binary keeps a hair too low
+    [273.15, '273.2'],
+    [22.225, '22.23'],
     [Number.NaN, 'no number'],
     [Number.POSITIVE_INFINITY, 'no number'],
     [-1e22, '−more than 10²¹'],
