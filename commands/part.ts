@@ -19,6 +19,7 @@ import { CAME, countIn, fit as fitPart, sendBack, takeOff } from '../src/records
 import { PLACES } from '../src/records/parts/part-store.ts';
 import { suggestSuppliers } from '../src/records/suppliers/find-supplier.ts';
 import { suggestDue } from '../src/tasks/orders/due-day.ts';
+import { oneLine } from '../src/tasks/orders/order-tasks.ts';
 import { moneyHere, placeHere } from '../src/tasks/orders/place-here.ts';
 import { placeSeveral } from '../src/tasks/orders/place-several.ts';
 import { partHere, suggestNewParts, suggestPartsHere } from '../src/tasks/parts/part-here.ts';
@@ -311,7 +312,7 @@ function orderIt(
 ): Answer {
   const { name } = partHere(hand, typed);
   if (carriage === undefined) return placeHere(hand, { what: name, supplier, due, quantity: count, price });
-  const lines = `"${name}" x${count}${price === undefined ? '' : ` @ ${price}`}`;
+  const lines = oneLine(hand, { what: name, quantity: count, price });
   return placeSeveral(hand, { lines, supplier, due, carriage });
 }
 

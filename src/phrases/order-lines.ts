@@ -75,7 +75,7 @@ export function readOrderLines(typed: string): LinesText {
   return { verdict: 'read', lines };
 }
 
-const CURRENCY = String.raw`(?:[A-Z]{3}|\p{Sc}|zł|Kč|kr)`;
+const CURRENCY = String.raw`(?:[A-Z]{3}|eur|gbp|usd|chf|sek|nok|dkk|pln|czk|aud|nzd|cad|jpy|\p{Sc}|zł|Kč|kr)`;
 const AMOUNT = String.raw`\d[\d.,']*`;
 /** A price with its currency, or two decimals: nothing else is written so. */
 const SURE_PRICE = new RegExp(

@@ -25,11 +25,11 @@ export interface OrderView {
 /** One order as a card. */
 export function orderAnswer(view: OrderView): Answer {
   const { order, today, days, said, certainty, expected, extraButtons = [] } = view;
-  const { state, toSortOut } = standing(order);
+  const { state, toSortOut, received } = standing(order);
   const own = [
     ...(state === 'open' ? chaseButtons(order) : []),
     ...(toSortOut > 0 ? [sortOutButton(order)] : []),
-    ...(state === 'arrived' && order.partId !== null ? [fittedButton(order.partId)] : []),
+    ...(state === 'arrived' && received > 0 && order.partId !== null ? [fittedButton(order.partId)] : []),
     ...(order.purchaseId === null ? [] : [parcelButton(order.purchaseId)]),
   ];
   return {
@@ -46,11 +46,12 @@ export function orderAnswer(view: OrderView): Answer {
 }
 
 function whereItStands(order: Order, today: Day, days: WorkingDays): string {
-  const { state, outstanding, toSortOut } = standing(order);
+  const { state, outstanding, toSortOut, received, refunded } = standing(order);
   switch (state) {
     case 'cancelled':
       return 'cancelled';
     case 'arrived':
+      if (refunded > 0) return received === 0 ? 'refunded' : `${received} here, ${refunded} refunded`;
       return order.kind === 'work' ? 'back' : 'all here';
     case 'to sort out':
       return `${toSortOut} to sort out`;

@@ -20,6 +20,8 @@ export function findStage(stages: readonly Stage[], typed: string, field = 'stag
   const fits = (test: (name: string) => boolean): readonly Stage[] =>
     stages.filter((stage) => namesOfStage(stage).some(test));
   for (const found of [
+    // a stage's own name outranks what another is also called
+    stages.filter(({ key, name }) => plain(name) === wanted || key === wanted),
     fits((name) => name === wanted),
     wanted.length < 3 ? [] : fits((name) => name.includes(wanted)),
   ]) {

@@ -85,7 +85,17 @@ function partsMeant({ partId, name }: WantedPart, all: readonly KnownPart[]): re
   const called = (test: (one: string) => boolean): readonly KnownPart[] =>
     all.filter((part) => [part.name, ...part.alsoCalled].some((one) => test(plain(one))));
   const exact = called((one) => one === wanted);
-  return exact.length > 0 ? exact : called((one) => one.includes(wanted));
+  return exact.length > 0 ? exact : called((one) => isKindOf(one, wanted));
+}
+
+/**
+ * Whether a name says more of the same thing: "spin-on oil filter" and "oil filter (long)" are oil filters, an "oil filter
+ * housing seal" is none.
+ */
+function isKindOf(name: string, wanted: string): boolean {
+  const at = name.indexOf(wanted);
+  if (at < 0 || wanted === '') return false;
+  return !/^\s?\p{L}/u.test(name.slice(at + wanted.length));
 }
 
 function once<Value>(make: () => Value): () => Value {

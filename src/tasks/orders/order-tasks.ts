@@ -13,6 +13,7 @@ import {
   standing,
 } from '../../records/orders/order.ts';
 import { orderList } from '../../records/orders/order-list.ts';
+import { sayMoney } from '../../records/orders/say-order.ts';
 import { settle } from '../../records/orders/settle.ts';
 import { chaseParcel, promiseParcel } from '../../records/purchases/parcel-moves.ts';
 import type { PurchaseLines } from '../../records/purchases/purchase.ts';
@@ -23,7 +24,7 @@ import { readDue } from './due-day.ts';
 import { orderHere } from './order-here.ts';
 import { moveOrder, type Redraw } from './order-moves.ts';
 import { moveParcel, type ParcelGiven, parcelArrived } from './parcel-here.ts';
-import { placeHere, type Wanted } from './place-here.ts';
+import { moneyHere, placeHere, type Wanted } from './place-here.ts';
 import { placeSeveral, severalForm, type WantedSeveral } from './place-several.ts';
 
 /** Something came of one order. */
@@ -64,7 +65,7 @@ export function orderTasks(redraw: Redraw): OrderTasks {
       const { what, supplier, due, chaser, link } = wanted;
       const several = isSeveral(what);
       if (!several && carriage === undefined) return placeHere(hand, wanted);
-      const lines = several ? what : oneLine(wanted);
+      const lines = several ? what : oneLine(hand, wanted);
       return placeSeveral(hand, { lines, supplier, due, carriage, chaser, link }, 'what');
     },
     several(hand, wanted) {
@@ -117,9 +118,17 @@ function isSeveral(what: string): boolean {
   });
 }
 
-/** One order that has carriage of its own, as a line that is read back the same. */
-const oneLine = ({ what, quantity, price }: Wanted): string =>
-  `"${what}" x${quantity}${price === undefined ? '' : ` @ ${price}`}`;
+/**
+ * One order that has carriage of its own, as a line that is read back the same.
+ *
+ * @throws UserError 'bad-input' when the price is none: in a line it would become part of the name.
+ */
+export function oneLine(
+  hand: Hand,
+  { what, quantity, price }: Pick<Wanted, 'what' | 'quantity' | 'price'>,
+): string {
+  return `"${what}" x${quantity}${price === undefined ? '' : ` @ ${sayMoney(moneyHere(hand, price))}`}`;
+}
 
 function arrived(
   hand: Hand,

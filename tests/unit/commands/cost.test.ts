@@ -42,7 +42,8 @@ describe('/cost show', () => {
     await order(bot, 'hose', '20', { quantity: 2 });
     await bot.run('order arrived', { order: 'hose', quantity: 1, condition: 'wrong' });
     await bot.run('order settle', { order: 'hose', outcome: 'refunded' });
-    await bot.run('order arrived', { order: 'hose' });
+    const here = cardIn(await bot.run('order arrived', { order: 'hose' }));
+    expect(here.result).toBe('2 × hose: 1 here, 1 refunded');
     await order(bot, 'pump', '99');
     await bot.run('order cancel', { order: 'pump' });
     expect((await cost(bot)).result).toBe('GBP 10.00 spent, GBP 10.00 refunded');

@@ -288,6 +288,19 @@ describe('the day promised', () => {
     expect(certainty).toContain('Counted by Norvale’s working days in DE, less its shutdowns.');
   });
 
+  it.each([
+    ['84.50 gbp', { minor: 8450, currency: 'GBP' }],
+    ['€ 12', { minor: 1200, currency: 'EUR' }],
+  ])('goes with a price of %s that has carriage beside it', async (price, money) => {
+    const bot = await openCrewBot();
+    const options = { what: 'head gasket', supplier: 'Norvale', due: '2026-12-02', carriage: '6 gbp' };
+    await bot.run('order place', { ...options, price, carriage: `6 ${money.currency.toLowerCase()}` });
+    expect(bot.teams.at(TEAM).record.orders.find(1)).toMatchObject({ what: 'head gasket', price: money });
+    expect(refusalIn(await bot.run('order place', { ...options, price: 'lots' })).message).toContain(
+      '"lots" is not a price',
+    );
+  });
+
   it('is asked for with the spans most suppliers promise, when nothing tells', async () => {
     const bot = await openCrewBot();
     const asked = cardIn(await bot.run('order place', { what: 'pump', supplier: 'Norvale' }));

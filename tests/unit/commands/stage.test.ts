@@ -101,6 +101,14 @@ describe('/ready', () => {
     );
   });
 
+  it('takes a longer name for the part it asks for, but not what only belongs to it', async () => {
+    const bot = await openCrewBot();
+    await bot.run('part shelf', { part: '+oil filter housing seal' });
+    expect(await missing(bot, 'fluids')).toContain('Oil filter: no part of this name is noted');
+    await bot.run('part shelf', { part: '+spin-on oil filter (long)' });
+    expect((await missing(bot, 'fluids')).filter((says) => /oil filter/i.test(says))).toEqual([]);
+  });
+
   it('is in doubt about a reading that does not say when it was taken', async () => {
     const bot = await openCrewBot();
     await bot.run('reading log', { reading: 'oil pressure 1.4 bar' });
@@ -397,6 +405,13 @@ describe('editing the stages', () => {
     const left = cardIn(await pressed(bot, card, 'Leave it out'));
     expect(left.data['conditions']).toHaveLength(4);
     expect(refusalIn(await pressed(bot, card, 'Leave it out')).code).toBe('stale-message');
+  });
+
+  it('knows a stage by its own name first, then by what another is also called', async () => {
+    const bot = await openCrewBot();
+    expect((await ready(bot, 'dyno')).data['stage']).toBe('mapping');
+    await bot.run('stage add', { name: 'Dyno', after: 'mapping' });
+    expect((await ready(bot, 'dyno')).data['stage']).toBe('dyno');
   });
 
   it('adds, moves, renames and removes stages, each undone by a tap', async () => {
