@@ -6,7 +6,7 @@ import type { Result } from './bot/request.ts';
 import type { Clock, Timer } from './core/clock.ts';
 import { connect } from './discord/connect.ts';
 import { openFileShelf } from './discord/file-shelf.ts';
-import type { Heard } from './discord/hear.ts';
+import type { Heard, Hears } from './discord/hear.ts';
 import type { Log } from './log.ts';
 import type { Delivered } from './reminders/deliver.ts';
 import { openTeams, type Shelf, type Teams } from './teams.ts';
@@ -24,7 +24,7 @@ export interface ChargehandParts {
   readonly onLost: (why: string) => void;
   readonly onResult?: (interactionId: string, result: Result) => void;
   /** Whose lines are listened to; those to the bot alone unless said otherwise. */
-  readonly hears?: 'mentions' | 'everything';
+  readonly hears?: Hears;
   readonly onHeard?: (messageId: string, heard: Heard | null) => void;
 }
 

@@ -74,7 +74,7 @@ export async function openLocal(parts: LocalParts): Promise<Local> {
       log: openLog(writeLog, [channel.token]),
       onLost,
       // on this machine nobody else is in the channel: a line without a slash may be a question as it stands
-      hears: 'everything',
+      hears: 'alone',
       ...(onResult === undefined ? {} : { onResult }),
       ...(onHeard === undefined ? {} : { onHeard }),
     });

@@ -43,7 +43,7 @@ export function recordHandover(question: RecordQuestion): Handover {
 }
 
 /** Kinds of answer that only somebody who spoke to the bot gets: overheard, the line was talk. */
-export const ONLY_TO_BOT: ReadonlySet<string> = new Set(['none', 'symptom', 'reading-said']);
+export const ONLY_TO_BOT: ReadonlySet<string> = new Set(['symptom', 'reading-said']);
 
 /** A guide of the fault finder, as far as it is offered. */
 interface Offered {

@@ -14,7 +14,7 @@ import type { Timer } from '../core/clock.ts';
 import type { Post } from '../core/post.ts';
 import { answer } from './answer.ts';
 import type { FileShelf } from './file-shelf.ts';
-import { type Heard, hearMessages } from './hear.ts';
+import { type Heard, type Hears, hearMessages } from './hear.ts';
 import { postThrough } from './post.ts';
 import { readRequest, readSuggestRequest } from './read-request.ts';
 import { register } from './registration.ts';
@@ -27,8 +27,8 @@ export interface ConnectionParts {
   readonly dispatcher: Dispatcher;
   /** Takes the files that come with what people ask. */
   readonly files: FileShelf;
-  /** Whose lines are listened to: those to the bot, or everybody's, which the platform has to be asked for. */
-  readonly hears: 'mentions' | 'everything';
+  /** Whose lines are listened to. */
+  readonly hears: Hears;
   readonly timer: Timer;
   readonly report: (fault: unknown, during: string) => void;
   /** The connection will not come back by itself: the token was refused, or the platform closed for good. */
@@ -63,7 +63,7 @@ const ADDRESSED = [
 /** @throws Error when the platform refuses the token or cannot be reached; the client is closed then. */
 export async function connect(parts: ConnectionParts): Promise<Connection> {
   const client = new Client({
-    intents: [...ADDRESSED, ...(parts.hears === 'everything' ? [GatewayIntentBits.MessageContent] : [])],
+    intents: [...ADDRESSED, ...(parts.hears === 'mentions' ? [] : [GatewayIntentBits.MessageContent])],
     // a private channel is not known before its first message
     partials: [Partials.Channel],
     allowedMentions: { parse: [] },

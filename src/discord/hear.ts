@@ -10,7 +10,14 @@ import { cardOf } from './card.ts';
 import type { FileShelf } from './file-shelf.ts';
 import { openProgress } from './progress.ts';
 
+/**
+ * Whose lines are listened to: those to the bot; everybody's, for which the platform has to be asked; or everybody's where
+ * nobody else is in the channel to be spoken to.
+ */
+export type Hears = 'mentions' | 'everything' | 'alone';
+
 export interface HearParts {
+  readonly hears: Hears;
   readonly dispatcher: Pick<Dispatcher, 'hear'>;
   readonly files: Pick<FileShelf, 'put'>;
   readonly timer: Timer;
@@ -45,7 +52,7 @@ function isFromPerson({ author, webhookId, type }: Message): boolean {
 
 async function hear(
   message: Message,
-  { dispatcher, files, timer, report, onHeard }: HearParts,
+  { dispatcher, files, hears, timer, report, onHeard }: HearParts,
 ): Promise<void> {
   let begun: Message | undefined;
   const progress = openProgress(
@@ -58,7 +65,7 @@ async function hear(
   );
   const stop = timer.after(PATIENCE_MS, progress.begin);
   try {
-    const said = saidIn(message, files);
+    const said: Said = { ...saidIn(message, files), ...(hears === 'alone' ? { alone: true } : {}) };
     // without the words there is nothing to go by: the platform keeps them back unless they are meant for us
     const result =
       said.text === '' && said.files.length === 0 && !said.toBot

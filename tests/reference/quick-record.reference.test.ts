@@ -26,7 +26,7 @@ const all = z.array(Line).parse(lines);
 describe('quick-record.json', async () => {
   const bot = await openCrewBot();
   let heard = 0;
-  const hear = (text: string, toBot: boolean) => {
+  const hear = (text: string, toBot: boolean, alone?: true) => {
     heard += 1;
     return bot.hear({
       id: `message-${heard}`,
@@ -35,6 +35,7 @@ describe('quick-record.json', async () => {
       text,
       toBot,
       files: [],
+      ...(alone === undefined ? {} : { alone }),
     });
   };
   const logs = (text: string) => ({
@@ -83,6 +84,10 @@ describe('quick-record.json', async () => {
 
   it.each(all)('$id "$text", overheard: $overheard', async ({ text, overheard }) => {
     expect((await hear(text, false)) === null ? 'silence' : 'answer').toBe(overheard);
+  });
+
+  it.each(all)('$id "$text", where nobody else is in the channel', async ({ text, expect: meant }) => {
+    expect((await hear(text, false, true)) === null).toBe('talk' in meant);
   });
 
   it('breaks nothing on the way', () => {
