@@ -6,7 +6,7 @@ const HOSE = vocabulary(
   'hose hoses pipe tube line lines schlauch tuyau manguera heater fuel oil coolant water turbo braided rubber fitting fittings',
 );
 const DASH = vocabulary('dash an jic');
-const SIZE = vocabulary('size sized thread mm inch which');
+const SIZE = vocabulary('size sized thread mm inch which in to');
 const OR = vocabulary('or and');
 /** Sixteenths of an inch. */
 const STEP_MM = 25.4 / 16;

@@ -7,7 +7,7 @@ import { covers, has, vocabulary } from './vocabulary.ts';
 const BASE = vocabulary('base grunddruck');
 const BOOST = vocabulary('boost ladedruck');
 const RAIL = vocabulary('rail fuel pressure regulator total with and plus line');
-const FUEL = vocabulary('fuel rail regulator');
+const FUEL = vocabulary('fuel regulator');
 const OIL = vocabulary('oil öldruck huile aceite öl');
 const ENOUGH = vocabulary('pressure at ok okay good enough fine low hot right idle druck normal rpm is');
 
@@ -37,7 +37,8 @@ function rail(said: Line): QuickReading | undefined {
 function added(line: Line, boost: AmountPiece | undefined): AmountPiece | undefined {
   const [first, second] = line.amounts;
   if (boost === undefined || has(line, BASE) || !has(line, FUEL)) return undefined;
-  if (second?.after !== '+' && !line.words.includes('plus')) return undefined;
+  const summed = second?.after === '+' || ['plus', 'rail'].some((word) => line.words.includes(word));
+  if (!summed) return undefined;
   return first === boost ? second : first;
 }
 

@@ -14,6 +14,10 @@ const WORDS = vocabulary(
 const ASKS_TORQUE = /\b(?:torque|how tight|drehmoment|anzugsmoment|couple|apriete)\b/u;
 const FRICTION = /\b(?:dry|oiled|moly)\b/u;
 
+/** A torque is shown in both units anyway. */
+const IN_UNIT =
+  / (?:in|to) (?:n\.?m|newton ?met(?:re|er)s?|lb[sf]?[ ./-]?ft|ft[ ./-]?lb[sf]?|foot[ -]?pounds?)[ ?]*$/u;
+
 /** A bolt by size and class: what it is tightened to. */
 export function readTorqueLine(line: Line, { boltClasses }: QuickContext): QuickReading | undefined {
   if (
@@ -31,7 +35,8 @@ export function readTorqueLine(line: Line, { boltClasses }: QuickContext): Quick
   if (found === null) return withoutClass(line);
   const behind =
     `${line.text.slice(0, found.index)} ${line.text.slice(found.index + found[0].length)}`.trim();
-  const rest = line.asks ? behind.replace(/\b(?:torqued|tightened|should|be|to)\b/gu, ' ').trim() : behind;
+  const plain = behind.replace(IN_UNIT, '').trim();
+  const rest = line.asks ? plain.replace(/\b(?:torqued|tightened|should|be|to)\b/gu, ' ').trim() : plain;
   const { metric, grade, stainless } = found.groups ?? {};
   const typed = metric ?? (grade === undefined ? stainless : `grade ${grade}`) ?? '';
   const propertyClass = classOf(typed, boltClasses);
