@@ -91,6 +91,7 @@ function thingsToDo({ analysed, capRatio }: LogView, regions: readonly Region[])
     ...result.suspicions.map(
       (suspicion) => `${saySuspicion(suspicion).first} (${saySuspicion(suspicion).seen}.)`,
     ),
+    ...unsteady(analysed),
     ...regions.map((region) => {
       const words = regionWords(region);
       const rests = `${region.cells} ${region.cells === 1 ? 'cell' : 'cells'}, ${seconds(region.seconds)}`;
@@ -105,6 +106,17 @@ function thingsToDo({ analysed, capRatio }: LogView, regions: readonly Region[])
     ...(result.usable ? gathering(analysed) : missing(analysed)),
   ];
   return more.slice(0, 3);
+}
+
+/** A sound engine's λ scatters by less than one per cent, a failing one's by four and more; common practice, no source. */
+const UNSTEADY_RATIO = 0.03;
+
+/** λ that is never still over the whole drive stands out from no cell, so no suspicion falls on one. */
+function unsteady({ result: { noiseRatio, suspicions } }: Analysed): readonly string[] {
+  if (!(noiseRatio > UNSTEADY_RATIO) || suspicions.some(({ kind }) => kind === 'misfire')) return [];
+  return [
+    `Find out why λ is never still, ±${percent(noiseRatio)} at steady running: a misfire, a leak before the sensor or a loose plug. Leave the table until then.`,
+  ];
 }
 
 /** Where more seconds are worth driving for. */

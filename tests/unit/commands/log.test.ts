@@ -139,6 +139,15 @@ describe('/log fuel', { timeout: 30_000 }, () => {
     expect((e10[0] ?? 0) / (petrol[0] ?? 1)).toBeCloseTo(14.7 / 14.1, 2);
   });
 
+  it('asks for the cause first where λ is never still', async () => {
+    const card = await answered({
+      'rough.csv': logOf({ misfire: { ratio: 0.4, belowKPa: 200 }, seconds: 300 }),
+    });
+    expect(card.items?.map(({ text }) => text).join(' ')).toMatch(/never still|misfire is suspected/);
+    const sound = await answered({ 'hill.csv': logOf() });
+    expect(sound.items?.map(({ text }) => text).join(' ')).not.toContain('never still');
+  });
+
   it('says how much of a change is left for the next pass', async () => {
     const card = await answered({ 'hill.csv': logOf() }, { ...AXES, cap: '1 %' });
     const changes = card.items?.map(({ text }) => text).filter((text) => /^\d\. (Put|Take)/.test(text)) ?? [];
