@@ -79,7 +79,11 @@ function stripOf({ plan, progress, standings }: PlanView): Drawing {
         ? title
         : `${title}. ${sayAllowed(plan, { ...allowed, load: '' }).replace(/, ?(?=;|$)/u, '')}`,
     now: run === null ? 'nothing read yet' : `${sayRun(run, plan.measure)} run`,
-    steps: ordered.map(({ step, state, due: at }) => ({ at: sayMark(at), what: step.what, state })),
+    steps: ordered.map((standing) => ({
+      at: sayMark(placeOf(standing)),
+      what: standing.step.what,
+      state: standing.state,
+    })),
     before: passed === -1 ? ordered.length : passed,
     ceiling: plan.ceilings.flatMap((ceiling) => {
       const rpm = rpmOf(plan, ceiling);
@@ -93,7 +97,14 @@ function stripOf({ plan, progress, standings }: PlanView): Drawing {
 /** Along the road, not by how pressing they are. */
 function inOrder(standings: readonly StepStanding[]): readonly StepStanding[] {
   const place = ({ km, h, days }: Mark): number => km ?? (h === null ? (days ?? 0) * 40 : h * 60);
-  return standings.toSorted((a, b) => place(a.due) - place(b.due) || a.step.id - b.step.id);
+  return standings.toSorted((a, b) => place(placeOf(a)) - place(placeOf(b)) || a.step.id - b.step.id);
+}
+
+/** Where a step lies along the road: where it was done, as far as that was read, else where it is due. */
+function placeOf({ step: { doneKm, doneH }, state, due }: StepStanding): Mark {
+  if (state !== 'done') return due;
+  if (doneKm !== null) return { km: Math.round(doneKm), h: null, days: null };
+  return doneH === null ? due : { km: null, h: Math.round(doneH * 10) / 10, days: null };
 }
 
 export function stepHere(hand: Hand, typed: string, field: string): RunInStep {

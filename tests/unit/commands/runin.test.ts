@@ -201,6 +201,17 @@ describe('steps', () => {
     ).toMatch(/bad-input|which-one/);
   });
 
+  it('stand on the strip where they were done', async () => {
+    const bot = await begun();
+    on(bot, '2026-11-25');
+    await log(bot, 'odo 84300 km');
+    await bot.run('runin snooze', { step: 'first oil', until: '200 km', reason: 'no filter here' });
+    await bot.run('runin done', { step: 'first oil' });
+    const [picture] = cardIn(await bot.run('runin plan')).pictures ?? [];
+    expect(picture?.alt).toMatch(/90 km: First oil.*\(done\); 100 km: /);
+    expect(picture?.alt).not.toContain('290 km');
+  });
+
   it('ask whether a distance is one by the odometer or from now, where it could be either', async () => {
     const bot = await openCrewBot();
     await bot.run('runin plan', { choose: 'road by distance' });
