@@ -11,6 +11,7 @@ import { plain } from '../src/records/suppliers/supplier.ts';
 import { caseForm, fluidOrderForm, pourForm } from '../src/tasks/fluids/fluid-forms.ts';
 import { budgetList, fluidList } from '../src/tasks/fluids/fluid-lists.ts';
 import { changedFluid, drainCase, drainedFluid, pouredFluid } from '../src/tasks/fluids/fluid-moves.ts';
+import { shelveOrder } from '../src/tasks/fluids/fluid-orders.ts';
 import { bottleLeft, boughtFluid } from '../src/tasks/fluids/fluid-shelf.ts';
 import {
   caseIsFull,
@@ -188,6 +189,10 @@ export default defineCommand({
         quantity: z.coerce.number('how many must be a number').int().min(1).max(10_000),
       }),
       run: (input, hand) => placeHere(hand, input),
+    }),
+    shelve: action({
+      input: z.object({ order: z.coerce.number().int().positive() }),
+      run: (input, hand) => shelveOrder(hand, input.order),
     }),
     list: action({
       input: z.object({ [PAGE_ARG]: turnedPage }),

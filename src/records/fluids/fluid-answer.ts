@@ -89,18 +89,36 @@ export function sayShelf(bottles: readonly Bottle[], say: SayLitres): string {
   return [...bySize, ...opened.map(({ leftL, sizeL }) => `${say(leftL)} left of ${say(sizeL)}`)].join(', ');
 }
 
+/** What is ordered of a grade. */
+export interface Ahead {
+  readonly says: string;
+  /** Still to come, in litres, as far as the orders say how much is in a bottle. */
+  readonly comingL: number;
+  /** Puts what has come onto the shelf. */
+  readonly buttons: readonly Button[];
+}
+
 /** A grade of the budget: what takes it, what there is, what is short. */
-export function budgetItem(budget: GradeBudget, coming: string, before: string, say: SayLitres): Item {
+export function budgetItem(budget: GradeBudget, ahead: Ahead, before: string, say: SayLitres): Item {
   const { grade, shares, bottles, shelfL, neededL, shortL } = budget;
   const takes = shares
     .filter(({ lackingL: lacking }) => lacking > 0)
     .map(({ fluidCase, lackingL: lacking }) => `${fluidCase.name} ${say(lacking)}`);
+  const { says: coming, comingL, buttons } = ahead;
   const shelf = bottles.length === 0 ? 'none on the shelf' : `on the shelf ${sayShelf(bottles, say)}`;
   const note = [takes.length === 0 ? 'nothing takes any now' : takes.join(', '), shelf, coming]
     .filter(Boolean)
     .join('; ');
+  if (shortL > 0 && comingL >= shortL) {
+    return {
+      text: `${grade}: ${say(shortL)} short of ${say(neededL)}, ordered`,
+      note: `${upper(note)}.`,
+      tone: 'soon',
+      buttons,
+    };
+  }
   if (shortL > 0) {
-    const { count, sizeL } = bottlesToBuy(budget);
+    const { count, sizeL } = bottlesToBuy({ ...budget, shortL: shortL - comingL });
     const [first] = shares;
     return {
       text: `${grade}: ${say(shortL)} short of ${say(neededL)}`,
@@ -108,8 +126,9 @@ export function budgetItem(budget: GradeBudget, coming: string, before: string, 
       tone: 'late',
       buttons:
         first === undefined
-          ? []
+          ? buttons
           : [
+              ...buttons,
               {
                 label: 'Order it',
                 does: { command: 'fluid', action: 'order', args: { case: first.fluidCase.id } },
@@ -123,7 +142,7 @@ export function budgetItem(budget: GradeBudget, coming: string, before: string, 
         ? 'filled'
         : `${say(shelfL)} on the shelf`
       : `enough, ${say(shelfL)} for ${say(neededL)}`;
-  return { text: `${grade}: ${enough}`, note: `${upper(note)}.`, tone: 'done' };
+  return { text: `${grade}: ${enough}`, note: `${upper(note)}.`, tone: 'done', buttons };
 }
 
 export function budgetData(budget: GradeBudget): JsonObject {

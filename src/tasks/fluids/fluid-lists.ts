@@ -2,16 +2,24 @@ import { buildHere, crewOf } from '../../bot/crew.ts';
 import type { Hand } from '../../bot/hand.ts';
 import { pageOf } from '../../core/pages.ts';
 import type { Answer } from '../../core/reply.ts';
-import { sayDay } from '../../core/time.ts';
+import { type Day, sayDay } from '../../core/time.ts';
 import { fluidBudget, type GradeBudget } from '../../records/fluids/budget.ts';
 import { isFull, plainGrade } from '../../records/fluids/fluid.ts';
-import { budgetData, budgetItem, caseData, caseItem, sayShelf } from '../../records/fluids/fluid-answer.ts';
+import {
+  type Ahead,
+  budgetData,
+  budgetItem,
+  caseData,
+  caseItem,
+  sayShelf,
+} from '../../records/fluids/fluid-answer.ts';
 import { litresOf } from '../../records/fluids/say-fluid.ts';
 import { type Order, standing } from '../../records/orders/order.ts';
 import type { Stage } from '../../records/stages/stage.ts';
 import { standingOf } from '../../records/stages/standing.ts';
 import { plain } from '../../records/suppliers/supplier.ts';
 import { stageFactsHere } from '../stages/stage-names.ts';
+import { litresComing, shelveButtons } from './fluid-orders.ts';
 import { casesHere, shelfHere } from './fluids.ts';
 
 const PAGE_SIZE = 6;
@@ -76,9 +84,7 @@ export function budgetList(hand: Hand, page: number): Answer {
     items: things.map((one) =>
       budgetItem(
         one,
-        comingOf(one, orders)
-          .map((order) => `on its way: #${order.id} ${order.what}, ${sayDay(order.promisedOn, today)}`)
-          .join('; '),
+        aheadOf(hand, one, orders, today),
         before === undefined ? '' : ` before ${before.name}`,
         litresOf(hand.record),
       ),
@@ -97,11 +103,35 @@ export function budgetList(hand: Hand, page: number): Answer {
   };
 }
 
-/** Orders that are still to come and name the grade. */
+/** What is on its way of a grade, and what has come and is not on the shelf yet. */
+function aheadOf(hand: Hand, budget: GradeBudget, orders: readonly Order[], today: Day): Ahead {
+  const coming = comingOf(budget, orders);
+  const waiting = comingOf(budget, arrivedHere(hand)).flatMap((order) => {
+    const [button] = shelveButtons(hand, order);
+    return button === undefined ? [] : [{ order, button }];
+  });
+  return {
+    says: [
+      ...coming.map((order) => `on its way: #${order.id} ${order.what}, ${sayDay(order.promisedOn, today)}`),
+      ...waiting.map(({ order }) => `here, but not on the shelf yet: #${order.id} ${order.what}`),
+    ].join('; '),
+    comingL: coming.reduce((sum, order) => sum + litresComing(hand, order), 0),
+    buttons: waiting.slice(0, 1).map(({ button }) => button),
+  };
+}
+
+/** Orders that name the grade. */
 function comingOf({ grade }: GradeBudget, orders: readonly Order[]): readonly Order[] {
   const wanted = plainGrade(grade);
   if (wanted.length < 3) return orders.filter(({ what }) => plain(what) === plain(grade));
   return orders.filter(({ what }) => plainGrade(what).includes(wanted));
+}
+
+function arrivedHere(hand: Hand): readonly Order[] {
+  const build = buildHere(hand);
+  return build === undefined
+    ? []
+    : hand.record.orders.ofBuild(build.id).filter((order) => standing(order).received > 0);
 }
 
 function ordersHere(hand: Hand): readonly Order[] {

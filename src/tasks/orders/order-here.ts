@@ -10,6 +10,7 @@ import type { PurchaseLines } from '../../records/purchases/purchase.ts';
 import { purchaseAnswer } from '../../records/purchases/purchase-answer.ts';
 import { latenessBook } from '../../records/suppliers/expected.ts';
 import { calendarsOf } from '../../records/suppliers/supplier-days.ts';
+import { shelveButtons } from '../fluids/fluid-orders.ts';
 
 /** What a card says beside the record: what was done, how it was read, and buttons of its own. */
 export interface Saying {
@@ -40,8 +41,14 @@ export function requireBuild(hand: Hand): Build {
 export function orderCard(hand: Hand, order: Order, saying: Saying = {}): Answer {
   const { today } = crewOf(hand);
   const { days, expected } = outlook(hand, order);
-  return orderAnswer({ order, today, days, expected, ...saying });
+  const shelve = shelveButtons(hand, order);
+  const extraButtons = [...shelve, ...(saying.extraButtons ?? [])];
+  const card = orderAnswer({ order, today, days, expected, ...saying, extraButtons });
+  // a bottle is poured, not fitted
+  return shelve.length === 0 ? card : { ...card, buttons: card.buttons?.filter(isNotFitting) ?? [] };
 }
+
+const isNotFitting = ({ does }: Button): boolean => does.command !== 'part' || does.action !== 'fitted';
 
 /** A purchase as a card, with when to expect what is still to come. */
 export function purchaseCard(hand: Hand, { purchase, lines }: PurchaseLines, saying: Saying = {}): Answer {

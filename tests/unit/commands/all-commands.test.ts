@@ -229,6 +229,8 @@ async function stagesAndFluids(bot: CrewBot): Promise<readonly Result[]> {
   for (const [at, name] of ['sump', 'axle', 'gearbox', 'radiator', 'brakes', 'steering', 'washer'].entries())
     await bot.run('fluid case', { name, grade: `grade ${at + 1}0`, capacity: '5 L' });
   const poured = await bot.run('fluid poured', { what: '2 L into sump' });
+  await bot.run('order place', { what: 'grade 10, 5 L can', supplier: 'Norvale', due: '2026-12-04' });
+  const bottles = await bot.run('order arrived', { order: 'grade 10' });
   for (const name of 'abcdefg') await bot.run('temporary put', { what: `bung ${name}` });
   const untied = await bot.run('temporary put', { what: 'fuses out, required for cranking' });
   const undone = await bot.run('temporary undone', { measure: 'bung a' });
@@ -237,6 +239,7 @@ async function stagesAndFluids(bot: CrewBot): Promise<readonly Result[]> {
   return [
     nothingFilled,
     poured,
+    bottles,
     untied,
     undone,
     await bot.run('fluid list'),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type CrewBot, cardIn, formIn, openCrewBot, refusalIn, TEAM } from '../../support/bot.ts';
-import { pressed } from '../../support/pressed.ts';
+import { buttonsOf, pressed } from '../../support/pressed.ts';
 
 /** A sump and a gearbox that both take oil, one of them of the same grade as the other's. */
 async function withCases(): Promise<CrewBot> {
@@ -215,7 +215,33 @@ describe('/fluid budget', () => {
       quantity: '6',
     });
     const { items } = cardIn(await bot.run('fluid budget'));
-    expect(items?.[0]?.note).toContain('on its way: #1 10W-40, 1 L bottle, Fri 27 Nov');
+    expect(items?.[0]).toMatchObject({
+      text: '10W-40: 6 L short of 6 L, ordered',
+      note: expect.stringContaining('on its way: #1 10W-40, 1 L bottle, Fri 27 Nov.'),
+      buttons: [],
+    });
+  });
+
+  it('puts bottles that have come onto the shelf, once, from the order or the budget', async () => {
+    const bot = await withCases();
+    const order = { supplier: 'Oxmere Oils', due: '2026-11-27', quantity: 2 };
+    await bot.run('order place', { ...order, what: '10w40 4 L can' });
+    expect(cardIn(await bot.run('fluid budget')).items?.[0]?.text).toBe('10W-40: 6 L short of 6 L, ordered');
+    const came = cardIn(await bot.run('order arrived', { order: '1' }));
+    expect(buttonsOf(came).map(({ label }) => label)).toEqual(['Onto the fluid shelf', 'Undo']);
+    const budget = cardIn(await bot.run('fluid budget'));
+    expect(budget.items?.[0]).toMatchObject({
+      text: '10W-40: 6 L short of 6 L',
+      note: expect.stringContaining('here, but not on the shelf yet: #1 10w40 4 L can'),
+    });
+    const put = cardIn(await pressed(bot, budget, 'Onto the fluid shelf'));
+    expect(put.result).toBe('2 × 4 L 10W-40 on the shelf');
+    const after = cardIn(await bot.run('fluid budget')).items?.map(({ text }) => text);
+    expect(after).toContain('10W-40: enough, 8 L for 6 L');
+    expect(refusalIn(await pressed(bot, came, 'Onto the fluid shelf')).code).toBe('already-done');
+    expect(cardIn(await bot.run('part list')).items?.[0]?.note).not.toContain('in the box');
+    await pressed(bot, put, 'Undo');
+    expect(cardIn(await bot.run('fluid budget')).items?.[0]?.text).toBe('10W-40: 6 L short of 6 L');
   });
 
   it('has enough when everything is filled, and says what is left', async () => {
