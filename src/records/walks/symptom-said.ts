@@ -23,12 +23,11 @@ export function symptomsSaid(line: string): readonly Guide[] {
   const whole = folded(line);
   if (wordsOf(whole).length < 2 || wordsOf(whole).length > MOST_WORDS) return [];
   const bare = whole.replace(AFTER, '');
-  const tries = [
-    whole,
-    bare,
-    ...shortened(bare),
-    ...shortened(bare).map((each) => each.replace(' is ', ' ')),
-  ].filter((each) => !ONLY_NAMES.has(each));
+  const said = [whole, bare, ...shortened(bare)];
+  // "the oil light is on" is the oil light on
+  const tries = [...said, ...said.map((each) => each.replace(/ (?:is|ist|est) /, ' '))].filter(
+    (each) => !ONLY_NAMES.has(each),
+  );
   for (const wanted of tries) {
     const fitting = allGuides.filter((guide) => phrasesOf(guide).includes(wanted));
     if (fitting.length > 0) return fitting;
