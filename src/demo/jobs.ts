@@ -21,6 +21,8 @@ export const DemoJobs = z.object({
       needs: z.string(),
     }),
   ),
+  /** What jobs of the starting set need beside what it says. */
+  needs: z.array(z.object({ job: z.string(), needs: z.string() })),
   /** In working days from the day it is loaded. */
   done: z.array(z.object({ job: z.string(), on: z.int(), by: z.string() })),
   /** Parts nobody has ordered; the rest lie on the shelf. */
@@ -49,6 +51,10 @@ export function writeDemoJobs(
   } of demo.own) {
     const said = { ...own, buildId, setKey: null, system: null, tools: [], note: null };
     const { value: job } = addJob(record, { ...said, minutes: { least, likely, most } });
+    addNeeds(record, job, readNeeds(record, book(), buildId, needs, 'needs'), book().stages);
+  }
+  for (const { job: named, needs } of demo.needs) {
+    const job = findJob(record.jobs.ofBuild(buildId), named);
     addNeeds(record, job, readNeeds(record, book(), buildId, needs, 'needs'), book().stages);
   }
   const untouched = book().facts.parts;
