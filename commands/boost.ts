@@ -78,17 +78,22 @@ const ratio = subcommand({
 const charge = subcommand({
   description: 'What boost is worth: charge temperature and density after compressor and intercooler',
   example: '/boost charge boost:"14.5 psi" cooler:"70 %"',
-  assumes: ['temp', 'efficiency', 'cooler', ...LOSSES],
+  assumes: ['temp', 'efficiency', 'cooler', 'coolant', ...LOSSES],
   input: z.object({
     boost: gaugePressure('boost', 'Gauge pressure in the manifold'),
     temp: quantity('temp', 'temperature', 'Air before the compressor').prefault('20 °C'),
     efficiency: quantity('efficiency', 'percent', 'Compressor efficiency: 60 to 78 % usual').prefault('70 %'),
     cooler: quantity('cooler', 'percent', 'Intercooler effectiveness, 0 % for none').prefault('70 %'),
+    coolant: quantity(
+      'coolant',
+      'temperature',
+      'Air or water that reaches the core; as temp if left out',
+    ).optional(),
     ...place,
   }),
   run(asked, { say }) {
     const pressures = ratioOf(asked, say);
-    const { temp, efficiency, cooler, loss } = asked;
+    const { temp, efficiency, cooler, coolant = temp, loss } = asked;
     const sum = boostedCharge({
       inletKpa: pressures.inletKpa,
       inletC: temp,
@@ -96,6 +101,7 @@ const charge = subcommand({
       efficiencyRatio: efficiency,
       effectivenessRatio: cooler,
       chargeLossKpa: loss,
+      coolantC: coolant,
     });
     const { compressorOutC, chargeC, chargeKpa, densityRatio } = sum.value;
     const given = `compressor ${sayIn(efficiency, 'percent', 2)}, intercooler ${sayIn(cooler, 'percent', 2)} (common practice unless measured)`;

@@ -99,6 +99,12 @@ const drop = subcommand({
     const ways = returns === 'cable' ? 2 : 1;
     const sum = cableDrop({ areaMm2: area, lengthM: mm / 1000, currentA, ways, temperatureC });
     const { dropV, resistanceOhm, heatW } = sum.value;
+    if (dropV >= supplyV) {
+      throw new UserError(
+        'out-of-range',
+        `${sayNumber(currentA, 3)} A would lose ${sayNumber(dropV, 3)} V, and there are only ${sayNumber(supplyV, 3)} V: through this cable at most ${sayNumber(supplyV / resistanceOhm, 3)} A can flow. Take a thicker or shorter cable.`,
+      );
+    }
     return sumAnswer({
       subject: 'Cable',
       result: `Loses ${dropV.toFixed(2)} V, ${sayIn(dropV / supplyV, 'percent', 3)} of ${sayNumber(supplyV, 3)} V`,

@@ -127,17 +127,22 @@ const cooler = subcommand({
 });
 
 const restrictor = subcommand({
-  description: 'Flow through a turbo oil restrictor',
+  description: 'Flow through a turbo oil restrictor, or the hole for a flow',
   example: '/oil restrictor bore:"1.5 mm" pressure:"4 bar"',
   assumes: HOT,
   input: z.object({
-    bore: quantity('bore', 'length', 'Hole of the restrictor, e.g. 1.5 mm'),
     pressure: gaugePressure('pressure', 'Oil pressure before it, e.g. 4 bar'),
+    bore: quantity('bore', 'length', 'Hole of the restrictor, e.g. 1.5 mm').optional(),
+    flow: quantity('flow', 'flow', 'Or the flow wanted, e.g. 1 L/min: says the hole').optional(),
     ...hot,
   }),
   run(asked, { say }) {
-    const { bore: boreMm, pressure: dropKpa } = asked;
-    const answer = restrictorAnswer({ ...hotOilOf(asked), boreMm, dropKpa }, say);
+    const { bore: boreMm, flow: flowCcMin, pressure: dropKpa } = asked;
+    if ((boreMm === undefined) === (flowCcMin === undefined)) {
+      throw new UserError('bad-input', 'Give either bore or flow: bore:"1.5 mm", or flow:"1 L/min".');
+    }
+    const given = boreMm === undefined ? { flowCcMin: flowCcMin ?? 0 } : { boreMm };
+    const answer = restrictorAnswer({ ...hotOilOf(asked), given, dropKpa }, say);
     return sumAnswer({ subject: 'Restrictor', ...answer });
   },
 });

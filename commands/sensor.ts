@@ -58,7 +58,8 @@ const linear = subcommand({
     const voltageV = back?.value.voltageV ?? asked.voltage;
     const shown = 'reading' in sum.value ? sum.value.reading : reading;
     const perVolt = (high - low) / (asked.top - asked.bottom);
-    const line = `${sayNumber(perVolt)} ${unit} per volt, ${sayNumber(low - perVolt * asked.bottom)} ${unit} at 0 V`;
+    const inUnit = (figure: number): string => `${sayNumber(figure)} ${unit}`.trim();
+    const line = `${inUnit(perVolt)} per volt, ${inUnit(low - perVolt * asked.bottom)} at 0 V`;
     return {
       ...sumAnswer({
         subject: 'Sensor',
@@ -137,7 +138,7 @@ const thermistor = subcommand({
             : `${say.one('temperature', point.temperatureC, 3)}: ${sayNumber(point.resistanceOhm)} Ω, ${point.voltageV.toFixed(3)} V`,
         working: [
           ...(point === undefined ? [] : [sensor.words]),
-          `best from ${say.range('temperature', sensor.coldestC, sensor.hottestC)}, where it was measured`,
+          `best from ${say.range('temperature', sensor.coldestC, sensor.hottestC)}, ${asked.beta === undefined ? 'where it was measured' : 'where B values are usually given for'}`,
         ],
         calculation: together(sensor.notes, {
           assumptions: [

@@ -124,7 +124,7 @@ describe('oil', () => {
   });
 
   it('has the higher index the less it thickens in the cold, without a step at 100', () => {
-    check([between(4, 20), between(0.3, 1.2), between(0.001, 0.2)], (at100Mm2S, part, less) => {
+    check([between(4, 60), between(0.3, 1.2), between(0.001, 0.2)], (at100Mm2S, part, less) => {
       const { h } = viscosityIndex({ at100Mm2S, at40Mm2S: at100Mm2S * 6 }, indexRows).value;
       fc.pre(h * (part - less) > at100Mm2S);
       const at = (at40Mm2S: number) => viscosityIndex({ at100Mm2S, at40Mm2S }, indexRows).value.index;
@@ -132,6 +132,19 @@ describe('oil', () => {
       near(at(h * (1 - 1e-9)), 100, 1e-4);
       near(at(h * (1 + 1e-9)), 100, 1e-4);
     });
+  });
+
+  it('goes on from the table of L and H without a step', () => {
+    const { l, h } = indexRows.at(-1) ?? { l: Number.NaN, h: Number.NaN };
+    const limitsAt = (at100Mm2S: number) =>
+      viscosityIndex({ at100Mm2S, at40Mm2S: at100Mm2S * 10 }, indexRows).value;
+    // ASTM D2270 table 1 at 21 mm²/s, then where one parabola takes over from another
+    expect(limitsAt(21.000001).l / l).toBeCloseTo(1, 2);
+    expect(limitsAt(21.000001).h / h).toBeCloseTo(1, 2);
+    for (const join of [22, 28, 40, 55]) {
+      expect(limitsAt(join + 1e-9).l / limitsAt(join).l).toBeCloseTo(1, 2);
+      expect(limitsAt(join + 1e-9).h / limitsAt(join).h).toBeCloseTo(1, 2);
+    }
   });
 
   it('is never of a thinner grade for being thicker', () => {

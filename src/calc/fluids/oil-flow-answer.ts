@@ -3,7 +3,7 @@ import type { SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import type { Sayer } from '../units/sayer.ts';
 import { coolerDrop, coolerFlow } from './oil-cooler.ts';
-import { restrictorFlow } from './oil-line.ts';
+import { restrictorBore, restrictorFlow } from './oil-line.ts';
 import { viscosityAt } from './oil-viscosity.ts';
 import { cst, HOT_OIL, type HotOil, regime } from './oil-words.ts';
 
@@ -95,19 +95,29 @@ export function oilCoolerAnswer(asked: OilCoolerQuestion, say: Sayer): SumWords 
 }
 
 export interface RestrictorQuestion extends HotOil {
-  readonly boreMm: number;
+  /** A hole, whose flow is wanted, or a flow, whose hole is. */
+  readonly given: { readonly boreMm: number } | { readonly flowCcMin: number };
   readonly dropKpa: number;
 }
 
-/** Flow through a turbo oil restrictor. @throws UserError as restrictorFlow. */
+/** Flow through a turbo oil restrictor, or the hole for a flow. @throws UserError as restrictorFlow and restrictorBore. */
 export function restrictorAnswer(asked: RestrictorQuestion, say: Sayer): SumWords {
-  const { oil, temperatureC, densityKgM3, boreMm, dropKpa } = asked;
+  const { oil, temperatureC, densityKgM3, given, dropKpa } = asked;
   const hot = viscosityAt({ ...oil, temperatureC });
   const { viscosityMm2S } = hot.value;
-  const sum = restrictorFlow({ boreMm, dropKpa, densityKgM3, viscosityMm2S });
+  const run = { dropKpa, densityKgM3, viscosityMm2S };
+  const boreMm =
+    'boreMm' in given
+      ? given.boreMm
+      : restrictorBore({ ...run, flowLMin: given.flowCcMin / 1000 }).value.boreMm;
+  const sum = restrictorFlow({ ...run, boreMm });
   const { flowLMin, reynolds, velocityMPerS } = sum.value;
+  const flow = say.both('liquidFlow', flowLMin * 1000, 2);
   return {
-    result: `${say.both('liquidFlow', flowLMin * 1000, 2)} through ${say.one('length', boreMm)} at ${say.both('pressure', dropKpa)}`,
+    result:
+      'boreMm' in given
+        ? `${flow} through ${say.one('length', boreMm)} at ${say.both('pressure', dropKpa)}`
+        : `${say.both('length', boreMm)} hole for ${flow} at ${say.both('pressure', dropKpa)}`,
     working: [
       `${cst(viscosityMm2S)} at ${say.both('temperature', temperatureC)}, ${say.one('velocity', velocityMPerS, 2)} in the hole, Reynolds ${Math.round(reynolds)}`,
     ],

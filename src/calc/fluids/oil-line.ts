@@ -70,6 +70,24 @@ export function restrictorFlow(restrictor: {
   };
 }
 
+/**
+ * Hole that lets a flow pass: restrictorFlow solved for the bore, d = √(4·Q/(π·C·√(2·Δp/ρ))).
+ *
+ * Source and limits: as there.
+ * @throws UserError 'out-of-range' as there, or when the flow takes a hole outside 0.2 to 10 mm.
+ */
+export function restrictorBore(wanted: {
+  readonly flowLMin: number;
+  readonly dropKpa: number;
+  readonly densityKgM3: number;
+  readonly viscosityMm2S: number;
+}): Calculation<{ readonly boreMm: number }> {
+  const { flowLMin, ...oil } = wanted;
+  const ofOneMm = restrictorFlow({ ...oil, boreMm: 1 }).value.flowLMin;
+  const boreMm = Math.sqrt(flowLMin / ofOneMm);
+  return { ...restrictorFlow({ ...oil, boreMm }), value: { boreMm } };
+}
+
 export const restrictorFlowSheet: SumSheet = {
   title: 'Oil restrictor, and laminar flow in a line',
   formula: 'Q = C·π/4·d²·√(2·Δp/ρ); laminar Q = π·d⁴·Δp/(128·η·L)',

@@ -5,7 +5,7 @@ import type { Sayer } from '../units/sayer.ts';
 import { type HotGrade, hotGrade } from './oil-grade.ts';
 import { dynamicViscosity, type OilSheet, temperatureAt, viscosityAt } from './oil-viscosity.ts';
 import { cst, type HotOil } from './oil-words.ts';
-import { type IndexRow, viscosityIndex } from './viscosity-index.ts';
+import { INDEXED_TO_MM2_S, type IndexRow, viscosityIndex } from './viscosity-index.ts';
 
 /** Viscosity of an oil at a temperature, its index and its grade. @throws UserError as viscosityAt. */
 export function viscosityAnswer(
@@ -16,8 +16,9 @@ export function viscosityAnswer(
   const sum = viscosityAt({ ...oil, temperatureC });
   const { viscosityMm2S } = sum.value;
   const dynamic = dynamicViscosity({ viscosityMm2S, densityKgM3 });
-  // the standard's table begins at 2 mm²/s; beyond 21 no engine oil lies
-  const indexed = oil.at100Mm2S >= 2 && oil.at100Mm2S <= 21 ? viscosityIndex(oil, index) : undefined;
+  // what the standard gives an index to
+  const indexed =
+    oil.at100Mm2S >= 2 && oil.at100Mm2S <= INDEXED_TO_MM2_S ? viscosityIndex(oil, index) : undefined;
   const grade = gradeOf(oil.at100Mm2S, hot);
   return {
     result: `${cst(viscosityMm2S)} at ${say.both('temperature', temperatureC)}`,

@@ -66,7 +66,9 @@ export function idleAnswer(asked: IdleQuestion, say: Sayer): FuelAnswer {
       `${milliseconds(effectiveS)} open and ${milliseconds(deadTimeS)} dead time`,
       `${say.one('pumpFlow', meanFlowCcMin * cylinders)} in all at ${sayNumber(speedRpm)} rpm`,
     ],
-    calculation: together(sum, charge, dead),
+    calculation: together(sum, charge, dead, {
+      assumptions: [`λ ${sayNumber(asked.lambdaRatio)} at ${sayNumber(speedRpm)} rpm`],
+    }),
     data: {
       kind: 'injector',
       flowCcMin,

@@ -71,7 +71,14 @@ export function powerAnswer(asked: SetQuestion & { readonly ratedCcMin: number }
       `${injectors} of ${say.injector(flowCcMin, densityKgM3)}, open ${percent(dutyRatio)}: ${say.one('burn', fuelFlowGs)}`,
       `at ${fuelUseWords(bsfcGPerKwh)}`,
     ],
-    calculation: together(sum, use, { caveats: [FUEL_CAUTION] }),
+    calculation: together(sum, use, {
+      assumptions: [
+        acrossKpa === ratedKpa
+          ? `run at the ${say.one('pressure', ratedKpa)} it is rated at`
+          : `rated at ${say.one('pressure', ratedKpa)}, run at ${say.one('pressure', acrossKpa)} across it`,
+      ],
+      caveats: [FUEL_CAUTION],
+    }),
     data: {
       kind: 'injector',
       count: injectors,

@@ -10,6 +10,9 @@ export interface WetCylinder {
   readonly finding: WetFinding;
 }
 
+/** Oil seals and fills: a wet reading this far below the dry one was not taken alike. */
+const FALLS = 0.05;
+
 /**
  * A compression test dry and with a spoon of oil in each cylinder: rise r = p_wet/p_dry − 1.
  *
@@ -44,7 +47,11 @@ export function compareWet(test: {
       `a rise of ${Math.round(riseRatio * 100)} % with a spoon of oil points to the rings (common practice)`,
     ],
     sources: ['COMMON'],
-    caveats: [],
+    caveats: rises.some((rise) => rise < -FALLS)
+      ? [
+          'A reading that falls with oil is a slip, or the battery fading: charge it and take that cylinder again.',
+        ]
+      : [],
   };
 
   function findingAt(index: number): WetFinding {

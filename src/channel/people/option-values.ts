@@ -86,11 +86,16 @@ function readText(spec: OptionSpec, text: string): OptionValue {
   return { value: text };
 }
 
+/** `DOT4`, `dot-4` and `DOT 4` are one choice. */
+const bare = (text: string): string => text.toLowerCase().replace(/[\s_-]+/gu, '');
+
 function readChoice({ name, choices }: OptionSpec, text: string): OptionValue {
   const wanted = text.toLowerCase();
-  const found = choices.find(
+  const exact = choices.find(
     (choice) => choice.name.toLowerCase() === wanted || String(choice.value).toLowerCase() === wanted,
   );
+  const alike = choices.filter((choice) => bare(choice.name) === bare(text));
+  const found = exact ?? (alike.length === 1 ? alike[0] : undefined);
   if (found !== undefined) return { value: found.value };
   return {
     problem: `"${name}" is one of ${choices.map((choice) => choice.name).join(', ')}; "${text}" is not.`,

@@ -46,6 +46,11 @@ export function parseCommandLine(line: string, commands: readonly Command[]): Ty
         );
       }
     }
+    const strange = strangeOption(value);
+    if (strange !== undefined) {
+      const known = options.map((option) => `${option.name}:`).join(', ');
+      return problem(`${path} has no option "${strange}". It takes ${known}`);
+    }
     if (target === undefined) {
       return problem(
         options.length === 0
@@ -109,6 +114,10 @@ export function unnamedTarget(
   return open.find(({ required }) => required) ?? open[0];
 }
 
+/** The name in `2 L" bmep:"20 bar`: an option that the command does not have, swallowed by the one before. */
+const strangeOption = (value: string): string | undefined =>
+  /["”]\s+([\p{L}][\p{L}\p{N}_-]*):["“]/u.exec(value)?.[1];
+
 /** `sise:21.9` is a slip of the pen for `size:`, not a value; `12:30` is no name at all. */
 function misspelt(
   value: string,
@@ -116,10 +125,10 @@ function misspelt(
 ): { readonly typed: string; readonly names: readonly string[] } | undefined {
   const typed = /^([\p{L}_-][\p{L}\p{N}_-]*):/u.exec(value)?.[1];
   if (typed === undefined) return undefined;
-  const names = nearest(
-    typed,
-    options.map(({ name }) => name),
-  );
+  const known = options.map(({ name }) => name);
+  // it stands in quotes, or it would have been taken for the option itself
+  if (known.includes(typed.toLowerCase())) return undefined;
+  const names = nearest(typed, known);
   return names.length > 0 ? { typed, names } : undefined;
 }
 

@@ -60,6 +60,7 @@ async function bot(channel: LocalChannel) {
 
 it.each([
   { line: '/thread 21.9 x 1.5 side:MALE', content: '21.9 x 1.5|m||' },
+  { line: '/thread 21.9 x 1.5 side:"Fe-male"', content: '21.9 x 1.5|f||' },
   { line: '/thread size:"11/16\\" 16tpi" starts:2 tapered:no', content: '11/16" 16tpi||2|false' },
   { line: '/order chase who:@ben', content: 'chase Ben  ' },
   { line: '/order chase Ben', content: 'chase Ben  ' },

@@ -46,6 +46,8 @@ describe('a typed command line', () => {
       read: { path: ['order', 'place'], what: 'head gasket', due: 'Friday' },
     },
     { line: '/order  Place gasket', read: { path: ['order', 'place'], what: 'gasket' } },
+    { line: '/thread "side: as found"', read: { path: ['thread'], size: 'side: as found' } },
+    { line: '/thread size:"3/4" bolt: as found"', read: { path: ['thread'], size: '3/4" bolt: as found' } },
     { line: '/order report late', read: { path: ['order', 'report', 'late'] } },
   ])('reads $line', ({ line, read }) => {
     expect(given(line)).toEqual(read);
@@ -59,6 +61,10 @@ describe('a typed command line', () => {
     { line: '/order report', says: '/order report needs one word more: /order report late.' },
     { line: '/order report late x', says: '/order report late takes no options; leave out "x".' },
     { line: '/thread sise:21.9', says: '/thread has no option "sise". Did you mean "size" or "side"?' },
+    {
+      line: '/thread size:"21.9" depth:"3 mm"',
+      says: '/thread has no option "depth". It takes size:, side:',
+    },
     { line: '/thread size:1 size:2', says: '"size" is given twice; give it once.' },
   ])('says what is wrong with $line', ({ line, says }) => {
     expect(given(line)).toBe(says);

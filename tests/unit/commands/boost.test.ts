@@ -22,6 +22,12 @@ describe('/boost', () => {
       data: { compressorOutC: 115.692, chargeC: 52.208 },
     },
     {
+      // 115.692 − 0.7·(115.692 − 45)
+      line: '/boost charge boost:"1 atm" temp:"25 °C" coolant:"45 °C" efficiency:"72 %" inlet:"0 kPa" loss:"0 kPa"',
+      result: 'Charge 66 °C (151 °F), 1.76 times as dense as the air taken in',
+      data: { chargeC: 66.208 },
+    },
+    {
       line: '/boost compressor ratio:2 temp:"20 °C" efficiency:"75 %"',
       result: '106 °C (222 °F) after the compressor',
     },

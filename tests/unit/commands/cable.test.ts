@@ -63,6 +63,7 @@ describe('/cable', () => {
     ['/cable load', 'Give either power or resistance'],
     ['/cable gauge size:"300 mm2"', 'this sum takes'],
     ['/cable gauge size:"50 AWG"', 'from 4/0, the thickest, to 40'],
+    ['/cable drop length:"5 m" current:"1500 A" area:"1 mm2"', 'at most 139 A can flow'],
     ['/cable gauge size:0000', 'American wire gauge?'],
   ])('refuses %s and says what would do', async (line, message) => {
     expect((await refusalOf(line)).message).toContain(message);

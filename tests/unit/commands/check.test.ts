@@ -51,6 +51,13 @@ describe('/check compression', () => {
     }
   });
 
+  it('doubts a reading that falls with oil', async () => {
+    const wet = async (typed: string) =>
+      (await sumOf(`${COMPRESSION}"165 170 168 160 psi" wet:"${typed}"`)).caution;
+    expect(await wet('172 176 172 100 psi')).toContain('A reading that falls with oil is a slip');
+    expect(await wet('172 176 172 165 psi')).not.toContain('falls with oil');
+  });
+
   it.each([
     ['172 176 175 140 psi', 'Cylinder 4 rises with oil: rings, piston or bore.'],
     ['172 176 175 92 psi', 'Cylinder 4 does not rise with oil: a valve, its seat or the gasket.'],

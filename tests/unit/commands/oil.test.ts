@@ -38,6 +38,11 @@ describe('/oil', () => {
       result: '6.17 L/min (1.63 US gal/min) through one tube of 4 mm at 100 kPa',
     },
     {
+      // the flow below, asked the other way round
+      line: '/oil restrictor flow:"2.2892 L/min" pressure:"4 bar"',
+      result: '1.5 mm (0.059 in) hole for 2.3 L/min (0.6 US gal/min) at 4 bar (58 psi)',
+    },
+    {
       line: '/oil restrictor bore:"1.5 mm" pressure:"4 bar"',
       result: '2.3 L/min (0.61 US gal/min) through 1.5 mm at 4 bar (58 psi)',
     },
@@ -52,7 +57,10 @@ describe('/oil', () => {
     const { working } = await sumOf('/oil viscosity temp:"90 °C" v40:"135 cSt" v100:"18.5 cSt"');
     expect(working).toContain('viscosity index 154');
     expect(working).toContain('SAE 50 by its 100 °C value');
-    const gear = await sumOf('/oil viscosity temp:"90 °C" v40:"400 cSt" v100:"30 cSt"');
+    const thick = await sumOf('/oil viscosity temp:"90 °C" v40:"230 cSt" v100:"24 cSt"');
+    expect(thick.working).toContain('viscosity index 130');
+    expect(thick.smallPrint?.join(' ')).toContain('parabolas of ASTM D2270, from memory');
+    const gear = await sumOf('/oil viscosity temp:"90 °C" v40:"1500 cSt" v100:"80 cSt"');
     expect(gear.working?.join(' ')).toContain('no engine-oil grade');
     expect(gear.working?.join(' ')).not.toContain('index');
   });

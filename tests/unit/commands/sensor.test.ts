@@ -11,6 +11,7 @@ describe('/sensor', () => {
       line: '/sensor linear low:"0 bar" high:"10 bar" reading:"5 bar" supply:"4.92 V"',
       result: '2.46 V is 5 bar',
     },
+    { line: '/sensor linear low:0 high:10', result: '2.5 per volt, −1.25 at 0 V' },
     { line: '/sensor linear low:"0 psi" high:"150 psi"', result: '37.5 psi per volt, −18.75 psi at 0 V' },
     {
       line: `${THREE} resistance:"19549 ohm" pullup:"10 kohm"`,
