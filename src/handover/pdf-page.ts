@@ -127,8 +127,9 @@ export function openPage(doc: Doc): Page {
       doc.moveDown(0.4);
     },
     words({ text: said, tone = 'plain' }) {
-      style('plain', 10, tone === 'plain' ? INK.text : INK[tone]);
-      room(Math.min(60, doc.heightOfString(said, { width })));
+      const inTone = (): Doc => style('plain', 10, tone === 'plain' ? INK.text : INK[tone]);
+      room(Math.min(60, inTone().heightOfString(said, { width })));
+      inTone(); // a new page begins in black
       tagged('P', () => text(TONE_WORD[tone] + said));
       doc.moveDown(0.4);
     },

@@ -15,7 +15,7 @@ export function costs({ record, build, today }: ChapterSource): Section {
   const rows = bySupplier
     .toSorted(([a], [b]) => a.localeCompare(b))
     .flatMap(([supplier, own]) => sumsOf(own).map((sums) => [supplier, ...amounts(sums)]));
-  const together = sumsOf(all).map((sums) => ['Together', ...amounts(sums)]);
+  const together = sumsOf(all).map((sums) => [`Together, ${sums.currency}`, ...amounts(sums)]);
   return {
     heading: 'Costs',
     blocks:

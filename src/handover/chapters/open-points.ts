@@ -53,11 +53,14 @@ function partPoints({ record, build, today }: ChapterSource): readonly string[] 
   ]);
 }
 
+/** One point for each stage: whoever takes over reads what kind of work is left, not fifty lines of it. */
 function jobPoints({ record, build }: ChapterSource): readonly string[] {
-  return record.jobs
-    .ofBuild(build.id)
-    .filter(({ doneOn, dropped }) => doneOn === null && !dropped)
-    .map(({ name }) => `Job open: ${name}.`);
+  const open = record.jobs.ofBuild(build.id).filter(({ doneOn, dropped }) => doneOn === null && !dropped);
+  const names = new Map(record.stages.ofBuild(build.id).map(({ key, name }) => [key, name]));
+  return [...Map.groupBy(open, ({ stage }) => stage)].map(([stage, jobs]) => {
+    const of = stage === null ? '' : ` (${names.get(stage) ?? stage})`;
+    return `${jobs.length === 1 ? 'Job' : 'Jobs'} open${of}: ${jobs.map(({ name }) => name).join('; ')}.`;
+  });
 }
 
 function runningInPoints({ record, build }: ChapterSource): readonly string[] {

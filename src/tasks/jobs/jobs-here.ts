@@ -11,7 +11,7 @@ import type { Job } from '../../records/jobs/job.ts';
 import { jobAnswer } from '../../records/jobs/job-answer.ts';
 import { type By, finishJob, type Said } from '../../records/jobs/moves.ts';
 import { type JobBook, readJobBook } from '../../records/jobs/read-facts.ts';
-import { sayFew } from '../../records/jobs/say-job.ts';
+import { sayBlocker, sayFew } from '../../records/jobs/say-job.ts';
 import type { Came } from '../../records/parts/part-moves.ts';
 import { suggestStages } from '../../records/stages/find-stage.ts';
 import type { TeamRecord } from '../../records/team-record.ts';
@@ -111,22 +111,25 @@ const NOW_BUTTON: Button = {
   does: { command: 'now', action: 'page', args: {} },
 };
 
-/** Marks a job as done and says what can be done because of it. */
+/** Marks a job as done, says what it was still thought to wait for, and what can be done because of it. */
 export function finishHere(hand: Hand, typed: string, came?: Came): Answer {
   const before = jobBookHere(hand);
-  const { id } = findJob(before.jobs, typed);
+  const job = findJob(before.jobs, typed);
+  const { id } = job;
+  const { today } = crewOf(hand);
+  const waited = isOpen(job) ? blockers(job, before.facts).map((blocker) => sayBlocker(blocker, today)) : [];
   const changed = hand.change((record) => finishJob(record, jobAgain(record, id), byHand(hand), came));
   const after = jobBookHere(hand);
-  const freed = after.jobs.filter((job) => canBeDone(job, after) && !wasFree(job.id, before));
-  const certainty =
-    freed.length === 0
-      ? undefined
-      : `Can be done now: ${sayFew(
-          freed.map(({ id: number, name }) => `#${number} ${name}`),
-          4,
-        )}.`;
+  const freed = after.jobs.filter((one) => canBeDone(one, after) && !wasFree(one.id, before));
+  const certainty = [
+    waited.length > 0 && `The record had it waiting for: ${sayFew(waited)}.`,
+    freed.length > 0 &&
+      `Can be done now: ${sayFew(freed.map(({ id: number, name }) => `#${number} ${name}`))}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
   return reportJob(hand, changed, {
-    ...(certainty === undefined ? {} : { certainty }),
+    ...(certainty === '' ? {} : { certainty }),
     extraButtons: [NOW_BUTTON],
   });
 }

@@ -235,7 +235,9 @@ describe('/job done, reopen, drop and edit', () => {
     await add(crew, 'two', { needs: 'one' });
     const card = cardIn(await crew.run('job done', { job: 'one' }, { as: 'Bram' }));
     expect(card.result).toBe('one: done Mon 23 Nov by Bram');
-    expect(card.certainty).toBe('Can be done now: #2 two.');
+    expect(card.certainty).toBe(
+      'The record had it waiting for: gasket (not ordered). Can be done now: #2 two.',
+    );
     expect(card.data['said']).toBe('job #1 "one" done; gasket fitted, though the record had fewer in hand');
     expect(
       crew.teams

@@ -21,6 +21,15 @@ describe('what a job needs', () => {
     expect(refusalIn(other).code).toBe('not-found');
   });
 
+  it('is told of when the job is done without it', async () => {
+    const bot = await openCrewBot();
+    await bot.run('job add', { name: 'wash the block' });
+    await bot.run('job add', { name: 'fit the crank', needs: 'job #1' });
+    const card = cardIn(await bot.run('job done', { job: '#2' }));
+    expect(card.certainty).toMatch(/^The record had it waiting for: .*wash the block/);
+    expect(cardIn(await bot.run('job done', { job: '#1' })).certainty ?? '').not.toContain('waiting for');
+  });
+
   it('stays on the record until the job needs it no more', async () => {
     const bot = await openCrewBot();
     await bot.run('part add', { name: 'dowel pin' });
