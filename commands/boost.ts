@@ -78,7 +78,7 @@ const ratio = subcommand({
 const charge = subcommand({
   description: 'What boost is worth: charge temperature and density after compressor and intercooler',
   example: '/boost charge boost:"14.5 psi" cooler:"70 %"',
-  assumes: ['temp', 'efficiency', 'cooler', 'coolant', ...LOSSES],
+  assumes: ['temp', 'efficiency', 'cooler', ...LOSSES],
   input: z.object({
     boost: gaugePressure('boost', 'Gauge pressure in the manifold'),
     temp: quantity('temp', 'temperature', 'Air before the compressor').prefault('20 °C'),

@@ -75,12 +75,14 @@ describe('a question instead of a guess', () => {
     const bot = await openCrewBot();
     await bot.run('team', { country: 'DE/BY' });
     await bot.run('order place', { what: 'head gasket', supplier: 'Norvale', due: 'tomorrow' });
-    const day = cardIn(await bot.run('order place', { what: 'ring set', supplier: 'Norvle', due: '1/2' }));
-    const [first] = day.buttons ?? [];
-    const supplier = cardIn(await bot.press(first ? writeActionRef(first.does) : ''));
+    const options = { what: 'ring set', supplier: 'Norvle', due: '1/2' };
+    const supplier = cardIn(await bot.run('order place', options));
     expect(supplier.result).toContain('There is no supplier "Norvle" yet');
     const [norvale] = supplier.buttons ?? [];
-    expect(cardIn(await bot.press(norvale ? writeActionRef(norvale.does) : '')).result).toContain('ring set');
+    const day = cardIn(await bot.press(norvale ? writeActionRef(norvale.does) : ''));
+    expect(day.result).toBe('Is that a date? If so, which?');
+    const [first] = day.buttons ?? [];
+    expect(cardIn(await bot.press(first ? writeActionRef(first.does) : '')).result).toContain('ring set');
     expect(ordersOf(bot)).toHaveLength(2);
   });
 });
