@@ -1,8 +1,8 @@
 import { createReadStream, statSync } from 'node:fs';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { parse } from 'csv-parse';
-import { analyse } from '../../src/logs/analyse.ts';
 import { breather } from '../../src/core/breathe.ts';
+import { analyse } from '../../src/logs/analyse.ts';
 
 /** One reading of a log in a process of its own, so that its peak of memory is its own: `plain` or `fuelling`. */
 const [how = '', path = ''] = process.argv.slice(2);
