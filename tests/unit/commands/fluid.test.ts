@@ -217,7 +217,7 @@ describe('/fluid budget', () => {
     const { items } = cardIn(await bot.run('fluid budget'));
     expect(items?.[0]).toMatchObject({
       text: '10W-40: 6 L short of 6 L, ordered',
-      note: expect.stringContaining('on its way: #1 10W-40, 1 L bottle, Fri 27 Nov.'),
+      note: expect.stringContaining('on its way: #1 10W-40, 1 L bottle, Fri 27 Nov.') as string,
       buttons: [],
     });
   });
@@ -232,7 +232,7 @@ describe('/fluid budget', () => {
     const budget = cardIn(await bot.run('fluid budget'));
     expect(budget.items?.[0]).toMatchObject({
       text: '10W-40: 6 L short of 6 L',
-      note: expect.stringContaining('here, but not on the shelf yet: #1 10w40 4 L can'),
+      note: expect.stringContaining('here, but not on the shelf yet: #1 10w40 4 L can') as string,
     });
     const put = cardIn(await pressed(bot, budget, 'Onto the fluid shelf'));
     expect(put.result).toBe('2 × 4 L 10W-40 on the shelf');

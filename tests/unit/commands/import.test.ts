@@ -134,7 +134,7 @@ describe('/import orders', () => {
     await bot.run('part add', { name: 'hed gasket' });
     expect(refusalIn(await pressed(bot, card, 'Write 1 down'))).toMatchObject({
       code: 'changed-since',
-      message: expect.stringContaining('Nothing was written.'),
+      message: expect.stringContaining('Nothing was written.') as string,
     });
     expect(namesOf(bot)).toEqual([]);
   });
