@@ -136,7 +136,7 @@ function possibleOnly(read: Read, { figures }: LineAmount, kind: KindSpec, unit:
     const sign = isUnitId(kind.shown) ? units[kind.shown].sign : kind.shown;
     const own = inShown(value, kind);
     throw refusal(
-      `A ${kind.name} of ${figures} ${unit} cannot be${Number.isFinite(own) ? '' : ' a number'}: it lies between ${min} and ${max}${sign === '' ? '' : ` ${sign}`}.`,
+      `${/^[aeio]/i.test(kind.name) ? 'An' : 'A'} ${kind.name} of ${figures} ${unit} cannot be${Number.isFinite(own) ? '' : ' a number'}: it lies between ${min} and ${max}${sign === '' ? '' : ` ${sign}`}.`,
     );
   }
   const readAs = [
