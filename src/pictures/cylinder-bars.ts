@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Drawing } from '../core/reply.ts';
+import { onSheet } from './on-sheet.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
 import { element } from './svg.ts';
 import { fitted, line, paragraph, type Type, widthOf } from './words.ts';
@@ -61,15 +62,8 @@ export function cylinderBars({ title, axis, bars, limit, called, name }: Cylinde
   });
   const foot = y - GAP + 6;
   const height = Math.ceil(foot + MARGIN);
-  const svg = element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: SHEET_WIDTH,
-      height,
-      viewBox: `0 0 ${SHEET_WIDTH} ${height}`,
-    },
-    element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
+  const svg = onSheet(
+    height,
     heading.svg,
     under.svg,
     limit === undefined ? '' : limitLine(across(limit.value), { top: top - 6, foot }, limit.words),

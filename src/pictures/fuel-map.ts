@@ -1,4 +1,5 @@
 import type { Drawing } from '../core/reply.ts';
+import { onSheet } from './on-sheet.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
 import { element } from './svg.ts';
 import { line, paragraph, widthOf } from './words.ts';
@@ -53,19 +54,7 @@ export function fuelMap(data: FuelMapData): Drawing {
     4,
   );
   const whole = Math.ceil(key.end + MARGIN);
-  const svg = element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: SHEET_WIDTH,
-      height: whole,
-      viewBox: `0 0 ${SHEET_WIDTH} ${whole}`,
-    },
-    element('rect', { width: SHEET_WIDTH, height: whole, fill: INK.paper }),
-    title.svg,
-    ...drawn,
-    key.svg,
-  );
+  const svg = onSheet(whole, title.svg, ...drawn, key.svg);
   return { name: 'fuel-map.png', alt: altOf(data), svg, width: SHEET_WIDTH, height: whole };
 }
 

@@ -1,10 +1,10 @@
 import { scaleLinear } from 'd3-scale';
 import type { Drawing } from '../core/reply.ts';
 import { bottomAxis } from './axes.ts';
+import { onSheet } from './on-sheet.ts';
 import type { ChartPanel, ReadingChartData } from './reading-data.ts';
 import { drawPanel } from './reading-panel.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
-import { element } from './svg.ts';
 import { timeTicks } from './time-ticks.ts';
 import { paragraph } from './words.ts';
 
@@ -43,15 +43,8 @@ export function readingChart({ title, panels, zone, name }: ReadingChartData): D
   const ticks = timeTicks(from, to, zone, MOST_TICKS).map(({ atMs, words }) => ({ at: across(atMs), words }));
   const key = paragraph(keyOf(panels), { ...column, y: last.y + last.height + BELOW }, SMALL, 3);
   const height = Math.ceil(key.end + MARGIN);
-  const svg = element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: SHEET_WIDTH,
-      height,
-      viewBox: `0 0 ${SHEET_WIDTH} ${height}`,
-    },
-    element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
+  const svg = onSheet(
+    height,
     heading.svg,
     // its rules run below the marks
     bottomAxis(ticks, last, 'when it was measured'),

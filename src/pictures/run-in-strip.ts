@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { Drawing } from '../core/reply.ts';
 import { roundTicks, rule, sideAxis, thinned } from './axes.ts';
+import { onSheet } from './on-sheet.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
 import { element } from './svg.ts';
 import { line, lineHeight, paragraph, wrapped } from './words.ts';
@@ -62,15 +63,8 @@ export function runInStrip(data: RunInStripData): Drawing {
     y += 26;
   }
   const height = Math.ceil(y + MARGIN - 4);
-  const svg = element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: SHEET_WIDTH,
-      height,
-      viewBox: `0 0 ${SHEET_WIDTH} ${height}`,
-    },
-    element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
+  const svg = onSheet(
+    height,
     heading.svg,
     ceiling.svg,
     rail(top, y - 6, INK.rule),

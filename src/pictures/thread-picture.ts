@@ -1,6 +1,7 @@
 import type { Drawing } from '../core/reply.ts';
+import { onSheet } from './on-sheet.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
-import { element, type Rect } from './svg.ts';
+import type { Rect } from './svg.ts';
 import type { ThreadPictureData } from './thread-data.ts';
 import { drawThreadPlot } from './thread-plot.ts';
 import { joinTwins, keyLine, readingLine, threadAlt, titleLine } from './thread-words.ts';
@@ -33,20 +34,7 @@ export function threadPicture(given: ThreadPictureData): Drawing {
     3,
   );
   const height = Math.ceil(key.end + MARGIN);
-  const svg = element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: SHEET_WIDTH,
-      height,
-      viewBox: `0 0 ${SHEET_WIDTH} ${height}`,
-    },
-    element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
-    title.svg,
-    reading.svg,
-    drawn.svg,
-    key.svg,
-  );
+  const svg = onSheet(height, title.svg, reading.svg, drawn.svg, key.svg);
   return { name: 'thread.png', alt: threadAlt(data), svg, width: SHEET_WIDTH, height };
 }
 

@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import type { Drawing } from '../core/reply.ts';
 import { addDays, type Day, sayDay } from '../core/time.ts';
 import { bottomAxis, type Scale, type Tick } from './axes.ts';
+import { onSheet } from './on-sheet.ts';
 import { INK, MARGIN, SHEET_WIDTH, TYPE } from './sheet.ts';
 import { element, type Rect } from './svg.ts';
 import { fitted, line, paragraph, widthOf } from './words.ts';
@@ -61,15 +62,8 @@ export function timelinePicture(data: TimelineData): Drawing {
   const scale = scaleLinear([0, last + 2], [plot.x, plot.x + plot.width]);
   const key = paragraph(keyLine(data), { ...column, y: plot.y + plot.height + 46 }, KEY_TYPE, 5);
   const height = Math.ceil(key.end + MARGIN);
-  const svg = element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      width: SHEET_WIDTH,
-      height,
-      viewBox: `0 0 ${SHEET_WIDTH} ${height}`,
-    },
-    element('rect', { width: SHEET_WIDTH, height, fill: INK.paper }),
+  const svg = onSheet(
+    height,
     title.svg,
     endBand(data.end, scale, plot),
     bottomAxis(weekTicks(data.today, last, scale), plot, 'weeks from Monday'),
