@@ -8,10 +8,10 @@ import { writeCsv } from '../src/exchange/csv.ts';
 import { countsIn, packRecordFile, writeRecordFile } from '../src/exchange/record-file.ts';
 import { sheetsOf } from '../src/exchange/sheets/all-sheets.ts';
 import { buildPaper } from '../src/handover/build-paper.ts';
-import type { ChapterSource } from '../src/handover/chapters/chapter-source.ts';
 import { htmlOf } from '../src/handover/html.ts';
 import { painted } from '../src/handover/painted.ts';
 import { pdfOf } from '../src/handover/pdf.ts';
+import { type WholeBuild, wholeBuild } from '../src/records/builds/whole-build.ts';
 
 const nothing = z.object({});
 
@@ -100,10 +100,10 @@ function exported(result: string, files: readonly AnswerFile[], working: readonl
 }
 
 /** @throws UserError 'not-found' in a channel that has no build. */
-function sourceHere(hand: Hand): ChapterSource {
+function sourceHere(hand: Hand): WholeBuild {
   const build = buildHere(hand);
   const { today, settings } = crewOf(hand);
-  if (build) return { record: hand.record, build, today, zone: settings.zone };
+  if (build) return wholeBuild(hand.record, build, today, settings.zone);
   throw new UserError(
     'not-found',
     'Nothing is recorded in this channel yet, so there is nothing to take away. Ask in the channel of a build.',

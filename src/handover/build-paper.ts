@@ -1,5 +1,5 @@
 import { sayFullDay } from '../core/time.ts';
-import type { ChapterSource } from './chapters/chapter-source.ts';
+import type { WholeBuild } from '../records/builds/whole-build.ts';
 import { costs } from './chapters/costs.ts';
 import { faults } from './chapters/faults.ts';
 import { fluids } from './chapters/fluids.ts';
@@ -15,7 +15,7 @@ import { temporaryMeasures } from './chapters/temporary-measures.ts';
 import type { Paper } from './paper.ts';
 
 /** The record of one build as a paper for a mapper, an inspector or the next owner; what is open stands first. */
-export function buildPaper(source: ChapterSource): Paper {
+export function buildPaper(source: WholeBuild): Paper {
   return {
     title: source.build.name,
     subtitle: `The record of its build, as it stood on ${sayFullDay(source.today)}`,

@@ -5,7 +5,6 @@ import { TONE_WORD } from './paper.ts';
 type Doc = PDFKit.PDFDocument;
 
 const fontAt = (name: string): Buffer => readFileSync(new URL(`../../data/fonts/${name}`, import.meta.url));
-const FONTS = { plain: fontAt('DejaVuSans.ttf'), bold: fontAt('DejaVuSans-Bold.ttf') };
 
 /** Black on paper; the state's colour beside its words, never instead of them. */
 const INK = {
@@ -40,7 +39,7 @@ export interface Page {
 
 /** Begins a document's first page. */
 export function openPage(doc: Doc): Page {
-  doc.registerFont('plain', FONTS.plain).registerFont('bold', FONTS.bold);
+  doc.registerFont('plain', fontAt('DejaVuSans.ttf')).registerFont('bold', fontAt('DejaVuSans-Bold.ttf'));
   const root = doc.struct('Document');
   doc.addStructure(root);
   const width = doc.page.width - MARGINS.left - MARGINS.right;

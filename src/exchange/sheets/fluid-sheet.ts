@@ -1,8 +1,8 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** Everything poured and drained. */
-export function fluidSheet({ record, build }: SheetSource): Sheet {
+export function fluidSheet({ record, build }: WholeBuild): Sheet {
   return {
     name: 'fluids',
     head: ['case', 'takes litres', 'on', 'what', 'grade', 'litres', 'in it after', 'by', 'at km', 'note'],

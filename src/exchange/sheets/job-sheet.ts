@@ -1,12 +1,11 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Job, JobNeed } from '../../records/jobs/job.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** Every job with what it needs, in words. */
-export function jobSheet({ record, build }: SheetSource): Sheet {
-  const jobs = record.jobs.ofBuild(build.id);
+export function jobSheet({ record, build, jobs, standings }: WholeBuild): Sheet {
   const jobNames = new Map(jobs.map(({ id, name }) => [id, name]));
-  const partNames = new Map(record.parts.ofBuild(build.id).map(({ id, name }) => [id, name]));
+  const partNames = new Map(standings.map(({ part }) => [part.id, part.name]));
   const caseNames = new Map(record.fluids.casesOf(build.id).map(({ id, name }) => [id, name]));
   const sayNeed = (need: JobNeed): string => {
     switch (need.kind) {

@@ -1,10 +1,10 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import { standing } from '../../records/orders/order.ts';
 import { decimalsOf } from '../../records/orders/say-order.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** Every order, cancelled ones too; `/import orders` reads it back. */
-export function orderSheet({ record, build }: SheetSource): Sheet {
+export function orderSheet({ record, build }: WholeBuild): Sheet {
   return {
     name: 'orders',
     head: [

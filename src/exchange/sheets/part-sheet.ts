@@ -1,9 +1,8 @@
-import { standings } from '../../records/parts/standings.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** Every part with how many of it are where. */
-export function partSheet({ record, build, today }: SheetSource): Sheet {
+export function partSheet({ standings }: WholeBuild): Sheet {
   return {
     name: 'parts',
     head: [
@@ -25,7 +24,7 @@ export function partSheet({ record, build, today }: SheetSource): Sheet {
       'note',
       'link',
     ],
-    rows: standings(record, build.id, today).map(({ part, ...at }) => [
+    rows: standings.map(({ part, ...at }) => [
       part.id,
       part.name,
       part.alsoCalled.join(', ') || null,

@@ -1,8 +1,8 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** Every port that was noted. */
-export function portSheet({ record, build }: SheetSource): Sheet {
+export function portSheet({ record, build }: WholeBuild): Sheet {
   return {
     name: 'ports',
     head: ['port', 'end', 'typed', 'note', 'link', 'noted by', 'noted on'],

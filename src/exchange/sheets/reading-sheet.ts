@@ -1,9 +1,9 @@
 import { wallTime } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** Every reading in its kind's base unit, with its conditions. */
-export function readingSheet({ record, build, zone }: SheetSource): Sheet {
+export function readingSheet({ record, build, zone }: WholeBuild): Sheet {
   return {
     name: 'readings',
     head: [

@@ -1,8 +1,8 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** The steps of running in, with what was found at each. */
-export function runningInSheet({ record, build }: SheetSource): Sheet {
+export function runningInSheet({ record, build }: WholeBuild): Sheet {
   return {
     name: 'running-in',
     head: [

@@ -1,8 +1,8 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** What the crew has written down of the car and its engine. */
-export function specificationSheet({ record, build }: SheetSource): Sheet {
+export function specificationSheet({ record, build }: WholeBuild): Sheet {
   return {
     name: 'specification',
     head: ['what', 'value'],

@@ -1,11 +1,11 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import { isInPlace } from '../../records/measures/measure.ts';
 import type { Sheet } from '../csv.ts';
-import type { SheetSource } from './sheet-source.ts';
 
 /** Every temporary measure, undone ones too. */
-export function temporarySheet({ record, build }: SheetSource): Sheet {
-  const jobNames = new Map(record.jobs.ofBuild(build.id).map(({ id, name }) => [id, name]));
-  const partNames = new Map(record.parts.ofBuild(build.id).map(({ id, name }) => [id, name]));
+export function temporarySheet({ record, build, jobs, standings }: WholeBuild): Sheet {
+  const jobNames = new Map(jobs.map(({ id, name }) => [id, name]));
+  const partNames = new Map(standings.map(({ part }) => [part.id, part.name]));
   return {
     name: 'temporary-measures',
     head: [

@@ -1,15 +1,14 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import { costsOf, type Sums, sumsOf } from '../../records/costs/costs.ts';
 import { sayMoney } from '../../records/orders/say-order.ts';
-import { standings } from '../../records/parts/standings.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** What was spent, is ordered and is still to come, each currency by itself. */
-export function costs({ record, build, today }: ChapterSource): Section {
+export function costs({ record, build, standings }: WholeBuild): Section {
   const all = costsOf({
     orders: record.orders.allOfBuild(build.id),
     purchases: record.purchases.ofBuild(build.id),
-    standings: standings(record, build.id, today),
+    standings,
   });
   const bySupplier = [...Map.groupBy(all, ({ supplier }) => supplier ?? 'not ordered yet')];
   const rows = bySupplier

@@ -1,13 +1,13 @@
 import { dayAt, sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { TeamRecord } from '../../records/team-record.ts';
 import { guideOf } from '../../records/walks/guide-book.ts';
 import { sayOutcome, sayStep } from '../../records/walks/say-finding.ts';
 import { isOpen, type Walk } from '../../records/walks/walk.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** Every search for a fault: what was found step by step, and what it came to. */
-export function faults({ record, build, zone }: ChapterSource): Section {
+export function faults({ record, build, zone }: WholeBuild): Section {
   const walks = record.walks.ofBuild(build.id);
   return {
     heading: 'Faults looked for',

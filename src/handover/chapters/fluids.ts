@@ -1,10 +1,10 @@
 import { sayNumber } from '../../calc/units/say.ts';
 import { sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Block, Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** What each case takes and holds, then everything poured and drained. */
-export function fluids({ record, build }: ChapterSource): Section {
+export function fluids({ record, build }: WholeBuild): Section {
   const cases = record.fluids.casesOf(build.id);
   if (cases.length === 0)
     return { heading: 'Fluids', blocks: [{ kind: 'words', text: 'No case is recorded.' }] };

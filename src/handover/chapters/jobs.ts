@@ -1,12 +1,11 @@
 import { sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Job } from '../../records/jobs/job.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** Who did what and when; what was left out stays listed as such. */
-export function jobs({ record, build }: ChapterSource): Section {
-  const closed = record.jobs
-    .ofBuild(build.id)
+export function jobs({ jobs: all }: WholeBuild): Section {
+  const closed = all
     .filter(({ doneOn, dropped }) => doneOn !== null || dropped)
     .toSorted((a, b) => (a.doneOn ?? '').localeCompare(b.doneOn ?? ''));
   return {

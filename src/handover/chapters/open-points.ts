@@ -1,14 +1,13 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import { isInPlace } from '../../records/measures/measure.ts';
-import { standings } from '../../records/parts/standings.ts';
 import type { Pass, Stage } from '../../records/stages/stage.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** What whoever takes the car over has to know first: everything that is not closed. */
-export function openPoints(source: ChapterSource): Section {
+export function openPoints(source: WholeBuild): Section {
   const points = [
     ...measuresInPlace(source),
-    ...stagePoints(source.record.stages.ofBuild(source.build.id)),
+    ...stagePoints(source.stages),
     ...partPoints(source),
     ...jobPoints(source),
     ...runningInPoints(source),
@@ -22,7 +21,7 @@ export function openPoints(source: ChapterSource): Section {
   };
 }
 
-function measuresInPlace({ record, build }: ChapterSource): readonly string[] {
+function measuresInPlace({ record, build }: WholeBuild): readonly string[] {
   return record.measures
     .ofBuild(build.id)
     .filter(isInPlace)
@@ -44,8 +43,8 @@ function passPoints(name: string, last: Pass | undefined): readonly string[] {
   return last.reason === null ? [] : [`Stage passed although something was open: ${name} (${last.reason}).`];
 }
 
-function partPoints({ record, build, today }: ChapterSource): readonly string[] {
-  return standings(record, build.id, today).flatMap(({ part, missing, toSortOut, coming, out }) => [
+function partPoints({ standings }: WholeBuild): readonly string[] {
+  return standings.flatMap(({ part, missing, toSortOut, coming, out }) => [
     ...(toSortOut > 0 ? [`To sort out: ${part.name}.`] : []),
     ...(missing > 0 ? [`Not ordered: ${missing} × ${part.name}.`] : []),
     ...(coming.length > 0 ? [`Still on order: ${part.name}.`] : []),
@@ -54,16 +53,16 @@ function partPoints({ record, build, today }: ChapterSource): readonly string[] 
 }
 
 /** One point for each stage: whoever takes over reads what kind of work is left, not fifty lines of it. */
-function jobPoints({ record, build }: ChapterSource): readonly string[] {
-  const open = record.jobs.ofBuild(build.id).filter(({ doneOn, dropped }) => doneOn === null && !dropped);
-  const names = new Map(record.stages.ofBuild(build.id).map(({ key, name }) => [key, name]));
+function jobPoints({ jobs: all, stages }: WholeBuild): readonly string[] {
+  const open = all.filter(({ doneOn, dropped }) => doneOn === null && !dropped);
+  const names = new Map(stages.map(({ key, name }) => [key, name]));
   return [...Map.groupBy(open, ({ stage }) => stage)].map(([stage, jobs]) => {
     const of = stage === null ? '' : ` (${names.get(stage) ?? stage})`;
     return `${jobs.length === 1 ? 'Job' : 'Jobs'} open${of}: ${jobs.map(({ name }) => name).join('; ')}.`;
   });
 }
 
-function runningInPoints({ record, build }: ChapterSource): readonly string[] {
+function runningInPoints({ record, build }: WholeBuild): readonly string[] {
   const steps = record.runIn.ofBuild(build.id)?.steps ?? [];
   return steps
     .filter(({ doneOn, dropped }) => doneOn === null && !dropped)

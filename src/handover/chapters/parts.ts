@@ -1,14 +1,13 @@
 import { sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Order } from '../../records/orders/order.ts';
 import { sayMoney } from '../../records/orders/say-order.ts';
-import { standings } from '../../records/parts/standings.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** Every part with its source: where it came from, when, what was done to it elsewhere, and where it is now. */
-export function parts({ record, build, today }: ChapterSource): Section {
+export function parts({ record, build, standings }: WholeBuild): Section {
   const orders = Map.groupBy(record.orders.allOfBuild(build.id), ({ partId }) => partId);
-  const rows = standings(record, build.id, today).map(({ part, whereabouts, fitted, inHand }) => [
+  const rows = standings.map(({ part, whereabouts, fitted, inHand }) => [
     [part.name, part.alsoCalled.length > 0 ? `(${part.alsoCalled.join(', ')})` : ''].join(' ').trim(),
     part.origin,
     (orders.get(part.id) ?? [])

@@ -1,9 +1,9 @@
 import { sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** Every port and thread that somebody measured once. */
-export function ports({ record, build }: ChapterSource): Section {
+export function ports({ record, build }: WholeBuild): Section {
   const rows = record.ports
     .ofBuild(build.id)
     .map(({ name, endId, typed, note, link, notedBy, notedOn }) => [

@@ -1,6 +1,7 @@
 import { dayAt, sayFullDay } from '../../core/time.ts';
 import { cylinderBars } from '../../pictures/cylinder-bars.ts';
 import { readingChart } from '../../pictures/reading-chart.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import { chartSeries } from '../../records/readings/chart-series.ts';
 import { cylinderSet } from '../../records/readings/cylinder-set.ts';
 import { kindNamed } from '../../records/readings/kinds.ts';
@@ -8,13 +9,12 @@ import { judgedBy, lookAt } from '../../records/readings/look-at.ts';
 import { capital, sayConditions, sayValue } from '../../records/readings/say.ts';
 import { sayVerdict } from '../../records/readings/verdict.ts';
 import type { Block, Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** A curve needs this many points to say more than its last value. */
 const LEAST_FOR_A_CHART = 3;
 
 /** The newest reading of each kind with its verdict, then a picture of each kind that has a history. */
-export function readings(source: ChapterSource): Section {
+export function readings(source: WholeBuild): Section {
   const { record, build } = source;
   const used = record.readings.kindsUsed(build.id);
   if (used.length === 0) {
@@ -34,7 +34,7 @@ export function readings(source: ChapterSource): Section {
   };
 }
 
-function newestOf({ record, build, zone }: ChapterSource, name: string): readonly (readonly string[])[] {
+function newestOf({ record, build, zone }: WholeBuild, name: string): readonly (readonly string[])[] {
   const newest = record.readings.latest(build.id, name);
   if (newest === undefined) return [];
   const { kind, verdict } = lookAt(record, newest, judgedBy(record, build.id));
@@ -52,7 +52,7 @@ function newestOf({ record, build, zone }: ChapterSource, name: string): readonl
 }
 
 function pictureOf(
-  { record, build, today, zone }: ChapterSource,
+  { record, build, today, zone }: WholeBuild,
   name: string,
   count: number,
 ): readonly Block[] {

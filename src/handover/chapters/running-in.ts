@@ -1,11 +1,11 @@
 import { sayNumber } from '../../calc/units/say.ts';
 import { sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Mark, RunInStep } from '../../records/running-in/run-in.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** How far running in has come: each step, when it was done and what was found. */
-export function runningIn({ record, build }: ChapterSource): Section {
+export function runningIn({ record, build }: WholeBuild): Section {
   const plan = record.runIn.ofBuild(build.id);
   if (plan === undefined) {
     return { heading: 'Running in', blocks: [{ kind: 'words', text: 'No plan is recorded.' }] };

@@ -1,8 +1,8 @@
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** What the crew has written down of the car and its engine. */
-export function specification({ record, build }: ChapterSource): Section {
+export function specification({ record, build }: WholeBuild): Section {
   const facts = record.builds.facts(build.id).map(({ name, value }) => [name, value] as const);
   return {
     heading: 'Specification',

@@ -1,10 +1,10 @@
 import { sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import type { Pass, Stage } from '../../records/stages/stage.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** Every stage in its order: who passed it, when, against what, and what was open then. */
-export function stages({ record, build }: ChapterSource): Section {
+export function stages({ stages: all }: WholeBuild): Section {
   return {
     heading: 'Stages',
     blocks: [
@@ -12,7 +12,7 @@ export function stages({ record, build }: ChapterSource): Section {
         kind: 'table',
         head: ['Stage', 'Passed', 'By', 'Against'],
         shares: [3, 2, 2, 6],
-        rows: record.stages.ofBuild(build.id).flatMap(rowsOf),
+        rows: all.flatMap(rowsOf),
       },
     ],
   };

@@ -1,10 +1,10 @@
 import { sayFullDay } from '../../core/time.ts';
+import type { WholeBuild } from '../../records/builds/whole-build.ts';
 import { isInPlace, type Measure } from '../../records/measures/measure.ts';
 import type { Section } from '../paper.ts';
-import type { ChapterSource } from './chapter-source.ts';
 
 /** Every temporary measure and how it ended; those still in place come first. */
-export function temporaryMeasures({ record, build }: ChapterSource): Section {
+export function temporaryMeasures({ record, build }: WholeBuild): Section {
   const all = record.measures
     .ofBuild(build.id)
     .toSorted((a, b) => Number(isInPlace(b)) - Number(isInPlace(a)));
