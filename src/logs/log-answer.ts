@@ -1,4 +1,3 @@
-import type { Comparison } from '../calc/fuelling/compare.ts';
 import { delayAt, flowOf } from '../calc/fuelling/delay.ts';
 import { isWorthwhile, type Region, regionsOf } from '../calc/fuelling/regions.ts';
 import { SAFE_TARGET } from '../calc/fuelling/target.ts';
@@ -6,6 +5,7 @@ import type { Answer, Fact } from '../core/reply.ts';
 import type { Analysed } from './analyse.ts';
 import { sayDanger, saySuspicion } from './danger-words.ts';
 import { logData } from './log-data.ts';
+import type { LogView } from './log-view.ts';
 import { detailCsv, tableCsv } from './table-csv.ts';
 
 const DROPPED: Readonly<Record<string, string>> = {
@@ -24,14 +24,6 @@ const CAUTION =
 
 const percent = (ratio: number, digits = 0): string => `${(Math.abs(ratio) * 100).toFixed(digits)} %`;
 const seconds = (s: number): string => (s < 120 ? `${Math.round(s)} s` : `${Math.round(s / 60)} min`);
-
-export interface LogView {
-  readonly name: string;
-  readonly analysed: Analysed;
-  readonly capRatio: number;
-  readonly comparison?: Comparison | undefined;
-  readonly comparedWith?: string;
-}
 
 /** What a log says of the fuel table, in words, with its table as files: dangers first, then the three things to do. */
 export function logAnswer(view: LogView): Answer {

@@ -1,5 +1,5 @@
 import type { JsonObject } from '../core/json.ts';
-import type { LogView } from './log-answer.ts';
+import type { LogView } from './log-view.ts';
 
 /** A log's result for scripts: rows of loads, columns of speeds; null where nothing is claimed. */
 export function logData({ analysed, capRatio, comparison }: LogView): JsonObject {

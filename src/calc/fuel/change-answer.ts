@@ -1,11 +1,12 @@
 import type { Calculation } from '../../core/calculation.ts';
 import type { Fact } from '../../core/reply.ts';
+import { percent, type SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import { sayIn } from '../units/say.ts';
 import type { Sayer } from '../units/sayer.ts';
 import { type FuelChange, fuelChange, lambdaIfUnchanged, pulseAfterChange } from './fuel-change.ts';
 import type { KnownFuel } from './known-fuel.ts';
-import { FUEL_CAUTION, type FuelAnswer, milliseconds, percent } from './words.ts';
+import { FUEL_CAUTION, milliseconds } from './words.ts';
 
 export interface ChangeQuestion {
   readonly oldCcMin: number;
@@ -25,7 +26,7 @@ export interface ChangeQuestion {
  *
  * @throws UserError 'out-of-range' as fuelChange and pulseAfterChange.
  */
-export function changeAnswer(asked: ChangeQuestion, say: Sayer): FuelAnswer {
+export function changeAnswer(asked: ChangeQuestion, say: Sayer): SumWords {
   const { oldCcMin, newCcMin, oldFuel, newFuel, dutyRatio } = asked;
   const sum = fuelChange({ ...oldFuel, flowCcMin: oldCcMin }, { ...newFuel, flowCcMin: newCcMin });
   const { openTimeRatio, volumeRatio, massRatio } = sum.value;

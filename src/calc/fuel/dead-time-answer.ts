@@ -1,9 +1,10 @@
 import type { Calculation } from '../../core/calculation.ts';
+import { percent, type SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import { sayIn } from '../units/say.ts';
 import { deadTimeError, deliveredFlow } from './dead-time.ts';
 import type { Injection } from './injector-duty.ts';
-import { type FuelAnswer, milliseconds, percent } from './words.ts';
+import { milliseconds } from './words.ts';
 
 type DeadTime = Calculation<{ readonly deadTimeS: number }>;
 
@@ -23,7 +24,7 @@ export interface DeadTimeQuestion {
  *
  * @throws UserError 'out-of-range' when a pulse does not outlast the dead time.
  */
-export function deadTimeAnswer(asked: DeadTimeQuestion): FuelAnswer {
+export function deadTimeAnswer(asked: DeadTimeQuestion): SumWords {
   const { dead, voltageV, pulseS, set } = asked;
   const { deadTimeS } = dead.value;
   const error =

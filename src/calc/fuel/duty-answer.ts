@@ -1,7 +1,8 @@
+import { percent, type SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import { sayNumber } from '../units/say.ts';
 import { type Injection, injectorDuty, longestPulse } from './injector-duty.ts';
-import { type FuelAnswer, milliseconds, percent } from './words.ts';
+import { milliseconds } from './words.ts';
 
 export interface DutyPoint {
   readonly speedRpm: number;
@@ -21,7 +22,7 @@ export interface DutyQuestion {
  *
  * @throws UserError 'out-of-range' as injectorDuty and longestPulse.
  */
-export function dutyAnswer({ speedRpm, points, limitRatio, injection }: DutyQuestion): FuelAnswer {
+export function dutyAnswer({ speedRpm, points, limitRatio, injection }: DutyQuestion): SumWords {
   const worked = points.map((point) => ({ ...point, sum: injectorDuty({ ...point, injection }) }));
   const worst = worked.toSorted((a, b) => b.sum.value.dutyRatio - a.sum.value.dutyRatio)[0];
   const at = worst?.speedRpm ?? speedRpm;

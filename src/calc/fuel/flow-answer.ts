@@ -1,4 +1,5 @@
 import type { JsonObject } from '../../core/json.ts';
+import type { SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import { fromBase } from '../units/convert.ts';
 import { sayIn, sayNumber } from '../units/say.ts';
@@ -7,7 +8,7 @@ import { gsFromCcMin } from './fuel-units.ts';
 import { flowAtPressure, flowOfFluid, pressureAcrossInjector, pressureForFlow } from './injector-pressure.ts';
 import type { KnownFuel } from './known-fuel.ts';
 import { ratedFlow, type TypedFlow } from './typed-fuel.ts';
-import { FUEL_CAUTION, type FuelAnswer } from './words.ts';
+import { FUEL_CAUTION } from './words.ts';
 
 export interface FlowQuestion {
   readonly flow: TypedFlow;
@@ -29,7 +30,7 @@ export interface FlowQuestion {
  *
  * @throws UserError 'out-of-range' as the sums do.
  */
-export function flowAnswer(asked: FlowQuestion, say: Sayer): FuelAnswer {
+export function flowAnswer(asked: FlowQuestion, say: Sayer): SumWords {
   const { flow, fuel, bench, petrolKgM3 } = asked;
   const rated = ratedFlow(flow, bench ?? fuel, petrolKgM3);
   const typedCcMin = rated.value.flowCcMin;
@@ -56,7 +57,7 @@ export function flowAnswer(asked: FlowQuestion, say: Sayer): FuelAnswer {
   };
 }
 
-function answerFrom(asked: FlowQuestion, ratedCcMin: number, say: Sayer): FuelAnswer {
+function answerFrom(asked: FlowQuestion, ratedCcMin: number, say: Sayer): SumWords {
   if (asked.wanted !== undefined) return pressureAnswer(asked, ratedCcMin, asked.wanted, say);
   if (asked.baseKpa === undefined && asked.manifoldKpa === 0) return unitsAnswer(asked, ratedCcMin);
   const { fuel, ratedKpa, manifoldKpa, referenced } = asked;
@@ -87,7 +88,7 @@ function pressureAnswer(
   ratedCcMin: number,
   wanted: TypedFlow,
   say: Sayer,
-): FuelAnswer {
+): SumWords {
   const wantedCcMin = ratedFlow(wanted, fuel, petrolKgM3).value.flowCcMin;
   const sum = pressureForFlow({ flowCcMin: ratedCcMin, ratedKpa, wantedCcMin });
   const { acrossKpa } = sum.value;
@@ -101,7 +102,7 @@ function pressureAnswer(
   };
 }
 
-function unitsAnswer({ flow, fuel }: FlowQuestion, ccMin: number): FuelAnswer {
+function unitsAnswer({ flow, fuel }: FlowQuestion, ccMin: number): SumWords {
   const flowGs = gsFromCcMin(ccMin, fuel.densityKgM3);
   const byMass = 'massGs' in flow;
   return {

@@ -1,4 +1,5 @@
 import type { Calculation } from '../../core/calculation.ts';
+import { percent, type SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import { sayNumber } from '../units/say.ts';
 import type { Sayer } from '../units/sayer.ts';
@@ -7,7 +8,7 @@ import { ccMinFromGs, gsFromCcMin } from './fuel-units.ts';
 import { idlePulse } from './idle.ts';
 import { fuelForCharge } from './injector-pulse.ts';
 import type { KnownFuel } from './known-fuel.ts';
-import { type FuelAnswer, milliseconds, percent } from './words.ts';
+import { milliseconds } from './words.ts';
 
 /** Open time beyond the dead time that most injectors still repeat; common practice, no source (key COMMON). */
 const SHORTEST_OPEN_S = 0.0005;
@@ -31,7 +32,7 @@ export interface IdleQuestion {
  *
  * @throws UserError 'out-of-range' as the sums do.
  */
-export function idleAnswer(asked: IdleQuestion, say: Sayer): FuelAnswer {
+export function idleAnswer(asked: IdleQuestion, say: Sayer): SumWords {
   const { flowCcMin, fuel, dead, cylinders, speedRpm } = asked;
   const { deadTimeS } = dead.value;
   const charge = fuelForCharge({

@@ -1,10 +1,10 @@
+import { percent, type SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import { sayNumber } from '../units/say.ts';
 import { type MatchLimits, matchInjectors } from './match.ts';
-import { type FuelAnswer, percent } from './words.ts';
 
 /** The spread of a set, its verdict in words, and each cylinder's trim. @throws UserError as matchInjectors. */
-export function matchAnswer(flowsCcMin: readonly number[], limits: MatchLimits): FuelAnswer {
+export function matchAnswer(flowsCcMin: readonly number[], limits: MatchLimits): SumWords {
   const sum = matchInjectors(flowsCcMin, limits);
   const { spreadRatio, meanCcMin, offRatios, trimRatios, leanest, richest } = sum.value;
   const offOf = (cylinder: number): string => percent(Math.abs(offRatios[cylinder - 1] ?? 0));

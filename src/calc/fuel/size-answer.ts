@@ -1,11 +1,12 @@
 import type { Calculation } from '../../core/calculation.ts';
+import { percent, type SumWords } from '../sum-words.ts';
 import { together } from '../together.ts';
 import type { Sayer } from '../units/sayer.ts';
 import { gsFromCcMin } from './fuel-units.ts';
 import { flowAtPressure } from './injector-pressure.ts';
 import { injectorForPower, powerFromInjectors } from './injector-size.ts';
 import type { KnownFuel } from './known-fuel.ts';
-import { FUEL_CAUTION, type FuelAnswer, fuelUseWords, percent } from './words.ts';
+import { FUEL_CAUTION, fuelUseWords } from './words.ts';
 
 interface SetQuestion {
   readonly injectors: number;
@@ -19,7 +20,7 @@ interface SetQuestion {
 }
 
 /** Injector size for a power, as it is rated in catalogues. @throws UserError 'out-of-range' as injectorForPower. */
-export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }, say: Sayer): FuelAnswer {
+export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }, say: Sayer): SumWords {
   const { powerKw, injectors, fuel, use, dutyRatio, ratedKpa, acrossKpa } = asked;
   const { densityKgM3, name } = fuel;
   const { bsfcGPerKwh } = use.value;
@@ -57,7 +58,7 @@ export function sizeAnswer(asked: SetQuestion & { readonly powerKw: number }, sa
 }
 
 /** Power that a set supports, at the crank and at the wheels. @throws UserError 'out-of-range' as powerFromInjectors. */
-export function powerAnswer(asked: SetQuestion & { readonly ratedCcMin: number }, say: Sayer): FuelAnswer {
+export function powerAnswer(asked: SetQuestion & { readonly ratedCcMin: number }, say: Sayer): SumWords {
   const { ratedCcMin, injectors, fuel, use, dutyRatio, ratedKpa, acrossKpa } = asked;
   const { densityKgM3, name } = fuel;
   const { bsfcGPerKwh } = use.value;

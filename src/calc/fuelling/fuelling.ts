@@ -6,7 +6,8 @@ import { estimateDelay } from './estimate-delay.ts';
 import { type Fit, fitMultipliers } from './fit.ts';
 import { type Sorted, sortReadings, thinned } from './readings.ts';
 import { type DropReason, screen } from './screen.ts';
-import { type Suspicion, suspect } from './suspicion.ts';
+import { suspect } from './suspect.ts';
+import type { Suspicion } from './suspicion.ts';
 import type { TargetAt } from './target.ts';
 
 export interface FuellingQuestion {

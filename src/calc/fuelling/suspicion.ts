@@ -1,7 +1,5 @@
-import { airLeak } from './air-leak.ts';
 import type { Axes } from './axes.ts';
 import type { Fit } from './fit.ts';
-import { misfire } from './misfire.ts';
 import type { Sorted } from './readings.ts';
 
 /** Something that reads lean without the fuel table being wrong; what it touches is left alone. */
@@ -20,11 +18,4 @@ export interface SuspicionQuestion {
   readonly axes: Axes;
   readonly sorted: Sorted;
   readonly fit: Fit;
-}
-
-/** What else than the fuel table could make this drive read lean, the misfire first: it also spoils what a leak is told by. */
-export function suspect(question: SuspicionQuestion): readonly Suspicion[] {
-  const failing = misfire(question);
-  const leak = airLeak(question, new Set(failing?.cells));
-  return [failing, leak].filter((each) => each !== undefined);
 }

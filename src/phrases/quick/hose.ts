@@ -1,3 +1,4 @@
+import { INCH_MM } from '../../calc/units/definitions.ts';
 import { type AmountPiece, type Line, withUnit } from './line.ts';
 import { answer, ask, type QuickReading } from './reading.ts';
 import { covers, has, vocabulary } from './vocabulary.ts';
@@ -9,7 +10,7 @@ const DASH = vocabulary('dash an jic');
 const SIZE = vocabulary('size sized thread mm inch which in to');
 const OR = vocabulary('or and');
 /** Sixteenths of an inch. */
-const STEP_MM = 25.4 / 16;
+const STEP_MM = INCH_MM / 16;
 const SIZES = new Set([2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 24, 32]);
 
 /** A dash number, or the dash number of a hose. */

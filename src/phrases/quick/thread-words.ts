@@ -1,3 +1,4 @@
+import { INCH_MM } from '../../calc/units/definitions.ts';
 import { type OpenQuestion, UserError } from '../../core/user-error.ts';
 import { readThreadSize } from '../threads/size.ts';
 import type { ThreadSize } from '../threads/typed.ts';
@@ -66,7 +67,7 @@ export function otherDiameter({ named, diameter }: ThreadSize): boolean {
 function diameterOf({ diameter, named }: ThreadSize): number | undefined {
   if (diameter !== undefined) return diameter.mm;
   const nominal = named?.nominal ?? '';
-  if (nominal.startsWith('#')) return (0.06 + 0.013 * Number(nominal.slice(1))) * 25.4;
+  if (nominal.startsWith('#')) return (0.06 + 0.013 * Number(nominal.slice(1))) * INCH_MM;
   if (named?.families?.[0] === 'iso-metric') return Number(nominal);
   return undefined;
 }
