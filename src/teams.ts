@@ -18,7 +18,6 @@ import { makeBackup, removeExpired } from './sqlite/backup.ts';
 import { type Ledger, openLedger } from './sqlite/ledger.ts';
 import { migrations } from './sqlite/migrations/list.ts';
 import { openDatabase } from './sqlite/open.ts';
-import { recordedTables } from './sqlite/recorded-tables.ts';
 import { openWholeRecord } from './sqlite/whole-record.ts';
 
 /** Where teams' files live: a folder of one file each, or one named file for the only team there is. */
@@ -102,7 +101,7 @@ function openTeam(path: string, teamId: string, nowMs: number): Team {
     proposals: openProposalStore(db),
     whole: openWholeRecord(
       db,
-      recordedTables(db, BOOKKEEPING),
+      ledger.tables,
       migrations.map(({ name }) => name),
     ),
     notices: {

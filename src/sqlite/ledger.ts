@@ -3,7 +3,7 @@ import { AlreadyDone } from '../core/already-done.ts';
 import { type Disagreement, disagreements } from './audit.ts';
 import { type Change, type History, openHistory, type RowChange } from './history.ts';
 import { inPlainWords } from './in-plain-words.ts';
-import { recordedTables } from './recorded-tables.ts';
+import { type RecordedTable, recordedTables } from './recorded-tables.ts';
 import { installTriggers } from './triggers.ts';
 import { openUndo } from './undo.ts';
 
@@ -45,6 +45,8 @@ export interface Ledger {
   history(table: string, rowId: number): readonly RowChange[];
   /** The newest changes, newest first. */
   recent(limit: number): readonly Change[];
+  /** What is recorded: every table but the unrecorded ones. */
+  readonly tables: readonly RecordedTable[];
   /** Every record that is not as the log left it; empty when all is well. Reads the whole file. */
   audit(): readonly Disagreement[];
 }
@@ -73,6 +75,7 @@ export function openLedger(db: Database, { unrecorded, standing = [] }: LedgerPa
     lastBy: history.lastBy,
     history: history.ofRow,
     recent: history.recent,
+    tables,
     audit: () => disagreements(db, tables),
   };
 }

@@ -47,7 +47,8 @@ export function openWholeRecord(
       db.pragma('defer_foreign_keys = ON');
       for (const { name } of tables.toReversed()) db.prepare(`DELETE FROM main."${name}"`).run();
       for (const table of tables) {
-        for (const row of whole.tables[table.name] ?? []) insert(db, table, row);
+        const insert = inserter(db, table);
+        for (const row of whole.tables[table.name] ?? []) insert(row);
       }
       const dangling = db.pragma('foreign_key_check');
       if (!Array.isArray(dangling) || dangling.length > 0) {
@@ -57,18 +58,35 @@ export function openWholeRecord(
   };
 }
 
-function insert(db: Database.Database, table: RecordedTable, row: Row): void {
-  const columns = Object.keys(row);
+/** Writes rows into one table; those of the same columns, which is nearly all, by the same statement. */
+function inserter(db: Database.Database, table: RecordedTable): (row: Row) => void {
+  const statements = new Map<string, Database.Statement>();
+  return (row) => {
+    const columns = Object.keys(row);
+    const key = columns.join();
+    const statement = statements.get(key) ?? insertion(db, table, columns);
+    statements.set(key, statement);
+    try {
+      statement.run(row);
+    } catch (error) {
+      if (!(error instanceof Database.SqliteError) || !error.code.startsWith('SQLITE_CONSTRAINT'))
+        throw error;
+      throw refused(`An entry of its ${table.name} cannot be: ${error.message}.`);
+    }
+  };
+}
+
+/** @throws UserError when the copy has a column that the table has not. */
+function insertion(
+  db: Database.Database,
+  table: RecordedTable,
+  columns: readonly string[],
+): Database.Statement {
   const unknown = columns.find((column) => !table.columns.includes(column));
   if (unknown !== undefined) throw refused(`Its ${table.name} has a ${unknown}, which no record here has.`);
   const names = columns.map((column) => `"${column}"`).join(', ');
   const values = columns.map((column) => `@${column}`).join(', ');
-  try {
-    db.prepare(`INSERT INTO main."${table.name}" (${names}) VALUES (${values})`).run(row);
-  } catch (error) {
-    if (!(error instanceof Database.SqliteError) || !error.code.startsWith('SQLITE_CONSTRAINT')) throw error;
-    throw refused(`An entry of its ${table.name} cannot be: ${error.message}.`);
-  }
+  return db.prepare(`INSERT INTO main."${table.name}" (${names}) VALUES (${values})`);
 }
 
 function refused(why: string): UserError {
