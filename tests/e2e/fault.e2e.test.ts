@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { LocalChannel, Outcome, WireMessage } from '../../src/channel/contract.ts';
-import { type Chargehand, startChargehand } from '../../src/chargehand.ts';
+import type { Outcome, WireMessage } from '../../src/channel/contract.ts';
 import { instantOf } from '../../src/core/time.ts';
-import { openLog } from '../../src/log.ts';
+import { botOn } from '../support/bot-on.ts';
 import { HandClock, testChannel } from '../support/channel.ts';
 import { expectCleanChannel } from '../support/clean-channel.ts';
 import { buttonOn, crewAtWork, dataOf, formOf, labelsOn, messageOf, shownIn } from '../support/crew.ts';
@@ -68,7 +67,7 @@ describe('over a restart', () => {
     const folder = scratchFolder();
     const here = channel.channels[0]?.id ?? '';
 
-    const first = await started(channel, clock, folder);
+    const first = await botOn(channel, clock, folder);
     const begun = messageIn(
       await channel.hands('Ada').type('/fault start symptom:"no spark"', { channelId: here }),
     );
@@ -81,7 +80,7 @@ describe('over a restart', () => {
     await first.stop();
 
     clock.moveMs(10 * 3_600_000);
-    const second = await started(channel, clock, folder);
+    const second = await botOn(channel, clock, folder);
     const listed = messageIn(await channel.hands('Bram').type('/fault list', { channelId: here }));
     expect(shownIn(listed)).toContain('Ada left it for whoever goes on');
     // the old message works on as well as the list
@@ -101,27 +100,6 @@ describe('over a restart', () => {
     expectCleanChannel(channel, []);
   });
 });
-
-async function started(channel: LocalChannel, clock: HandClock, folder: string): Promise<Chargehand> {
-  const chargehand = await startChargehand({
-    token: channel.token,
-    api: channel.apiUrl,
-    shelf: { folder },
-    clock,
-    timer: clock,
-    log: openLog(
-      (line) => {
-        throw new Error(line);
-      },
-      [channel.token],
-    ),
-    onLost: (why) => {
-      throw new Error(why);
-    },
-  });
-  await channel.ready();
-  return chargehand;
-}
 
 /** @throws Error when no message came of it. */
 function messageIn(outcome: Outcome): WireMessage {

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { LocalChannel, Outcome, WireMessage } from '../../src/channel/contract.ts';
-import { type Chargehand, startChargehand } from '../../src/chargehand.ts';
+import type { Outcome, WireMessage } from '../../src/channel/contract.ts';
 import { instantOf } from '../../src/core/time.ts';
-import { openLog } from '../../src/log.ts';
+import { botOn } from '../support/bot-on.ts';
 import { HandClock, testChannel } from '../support/channel.ts';
 import { expectCleanChannel } from '../support/clean-channel.ts';
 import { type Crew, crewAtWork, labelsOn, messageOf, shownIn } from '../support/crew.ts';
@@ -182,7 +181,7 @@ describe('over a restart', () => {
         .messages(here)
         .map(shownIn)
         .filter((text) => /^(?:Alert|Running in\n(?:Due|\d))/u.test(text));
-    const first = await started(channel, clock, folder);
+    const first = await botOn(channel, clock, folder);
     await type('/reading log reading:"odo 84210 km"');
     await type('/runin plan choose:own');
     await type('/runin step what:"first oil change" due:"50 km"');
@@ -193,7 +192,7 @@ describe('over a restart', () => {
     expect(spoken()).toHaveLength(2);
     await first.stop();
     clock.moveMs(3_600_000);
-    const second = await started(channel, clock, folder);
+    const second = await botOn(channel, clock, folder);
     await second.tick();
     await type('/reading log reading:"oil 0.48 bar hot idle 860 rpm"');
     await second.tick();
@@ -202,19 +201,3 @@ describe('over a restart', () => {
     expectCleanChannel(channel, []);
   });
 });
-
-async function started(channel: LocalChannel, clock: HandClock, folder: string): Promise<Chargehand> {
-  const chargehand = await startChargehand({
-    token: channel.token,
-    api: channel.apiUrl,
-    shelf: { folder },
-    clock,
-    timer: clock,
-    log: openLog(() => undefined, [channel.token]),
-    onLost: (why) => {
-      throw new Error(why);
-    },
-  });
-  await channel.ready();
-  return chargehand;
-}

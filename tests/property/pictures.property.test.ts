@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { overlap } from '../../src/pictures/labels.ts';
 import { INK } from '../../src/pictures/sheet.ts';
 import { threadPicture } from '../../src/pictures/thread-picture.ts';
-import { textsIn, type Written } from '../support/svg-text.ts';
+import { collisions, textsIn } from '../support/svg-text.ts';
 
 const runs = {
   seed: Number(process.env['FC_SEED'] ?? 20261125),
@@ -51,14 +50,6 @@ const aPicture = fc
       toMm: (from + width) * size,
     })),
   }));
-
-const collisions = (texts: readonly Written[]): readonly string[] =>
-  texts.flatMap(({ words, room }, index) =>
-    texts
-      .slice(index + 1)
-      .filter((other) => overlap(room, other.room))
-      .map((other) => `"${words}" on "${other.words}"`),
-  );
 
 describe('a picture of any threads', () => {
   it('keeps every text on the sheet and off every other', () => {

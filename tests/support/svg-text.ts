@@ -1,3 +1,4 @@
+import { overlap } from '../../src/pictures/labels.ts';
 import type { Rect } from '../../src/pictures/svg.ts';
 import { widthOf } from '../../src/pictures/words.ts';
 
@@ -32,6 +33,15 @@ export function textsIn(svg: string): readonly Written[] {
     };
   });
 }
+
+/** Texts of a drawing that stand on one another, each pair in words. */
+export const collisions = (texts: readonly Written[]): readonly string[] =>
+  texts.flatMap(({ words, room }, index) =>
+    texts
+      .slice(index + 1)
+      .filter((other) => overlap(room, other.room))
+      .map((other) => `"${words}" on "${other.words}"`),
+  );
 
 function plain(escaped: string): string {
   return escaped

@@ -1,11 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { overlap } from '../../../src/pictures/labels.ts';
 import { readingChart } from '../../../src/pictures/reading-chart.ts';
 import type { ChartPanel, ReadingChartData } from '../../../src/pictures/reading-data.ts';
 import { type RunInStripData, runInStrip } from '../../../src/pictures/run-in-strip.ts';
 import { timeTicks } from '../../../src/pictures/time-ticks.ts';
-import { textsIn, type Written } from '../../support/svg-text.ts';
+import { collisions, textsIn } from '../../support/svg-text.ts';
 
 const MONDAY = 1_795_424_400_000; // 23 November 2026, 09:00 UTC
 const DAY = 86_400_000;
@@ -31,14 +30,6 @@ const chart = (panels: readonly ChartPanel[]): ReadingChartData => ({
   zone: 'Europe/London',
   name: 'readings.png',
 });
-
-const collisions = (texts: readonly Written[]): readonly string[] =>
-  texts.flatMap(({ words, room }, index) =>
-    texts
-      .slice(index + 1)
-      .filter((other) => overlap(room, other.room))
-      .map((other) => `"${words}" on "${other.words}"`),
-  );
 
 function expectTidy({ svg, width, height }: { svg: string; width: number; height: number }): void {
   const texts = textsIn(svg);

@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { overlap } from '../../../src/pictures/labels.ts';
 import { renderPng } from '../../../src/pictures/render.ts';
 import { type TimelineData, type TimelineRow, timelinePicture } from '../../../src/pictures/timeline.ts';
 import { check } from '../../support/laws.ts';
-import { textsIn, type Written } from '../../support/svg-text.ts';
+import { collisions, textsIn } from '../../support/svg-text.ts';
 
 const SURE = { p10: 4, p50: 6, p90: 9 };
 
@@ -84,11 +83,3 @@ describe('the timeline', () => {
     expect((await renderPng(timelinePicture({ ...data, rows: [] }))).length).toBeGreaterThan(2_000);
   });
 });
-
-const collisions = (texts: readonly Written[]): readonly string[] =>
-  texts.flatMap(({ words, room }, index) =>
-    texts
-      .slice(index + 1)
-      .filter((other) => overlap(room, other.room))
-      .map((other) => `"${words}" on "${other.words}"`),
-  );
