@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
 import { buildHere, suggestDays } from '../src/bot/crew.ts';
 import type { Hand } from '../src/bot/hand.ts';
+import { line } from '../src/bot/typed.ts';
 import { adaptAnswer } from '../src/calc/fittings/adapt-answer.ts';
 import { adapterCatalogue, findAdapter } from '../src/calc/fittings/adapters.ts';
 import { endBook } from '../src/calc/fittings/book.ts';
@@ -47,15 +48,6 @@ const dashView: DashView = {
       .map(({ id, threadId, source }) => ({ id, thread: threadId, source })),
   source: dashSource,
 };
-
-/** One line of text, however it was pasted. */
-const line = (most: number) =>
-  z
-    .string()
-    .min(1)
-    .max(most)
-    .transform((text) => text.replace(/\s+/g, ' ').trim())
-    .refine((text) => text !== '', 'nothing was typed');
 
 const end = line(100);
 const portName = line(80);

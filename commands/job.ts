@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { action, defineCommand, type Suggest, subcommand } from '../src/bot/command.ts';
 import { buildHere } from '../src/bot/crew.ts';
+import { line } from '../src/bot/typed.ts';
 import { DEBRIS } from '../src/records/jobs/choose.ts';
 import { dropJob } from '../src/records/jobs/moves.ts';
 import { suggestParts } from '../src/records/parts/find-part.ts';
@@ -23,15 +24,6 @@ import {
   suggestOpenJobs,
   suggestStagesHere,
 } from '../src/tasks/jobs/jobs-here.ts';
-
-/** One line of text, however it was pasted. */
-const line = (most: number) =>
-  z
-    .string()
-    .min(1)
-    .max(most)
-    .transform((text) => text.replace(/\s+/g, ' ').trim())
-    .refine((text) => text !== '', 'nothing was typed');
 
 const job = line(120).describe('Its number, or its name');
 const stage = line(60);

@@ -4,6 +4,7 @@ import type { WorkingDays } from '../core/working-days.ts';
 import { place } from '../records/orders/place.ts';
 import { alsoCall, setPart } from '../records/parts/edit-part.ts';
 import { findPart } from '../records/parts/find-part.ts';
+import { FIRST_OF_A_PART } from '../records/parts/open-part.ts';
 import { sendOut } from '../records/parts/send-out.ts';
 import { placePurchase } from '../records/purchases/place-purchase.ts';
 import { setSupplier, shutSupplier } from '../records/suppliers/edit-supplier.ts';
@@ -125,16 +126,7 @@ function writeWork(
   personOf: PersonOf,
   on: (offset: number) => Day,
 ): void {
-  const details = {
-    origin: 'used',
-    needed: 1,
-    system: null,
-    singleUse: false,
-    note: null,
-    link: null,
-    guess: null,
-  } as const;
-  const part = record.parts.add({ ...details, buildId, name });
+  const part = record.parts.add({ ...FIRST_OF_A_PART, origin: 'used', buildId, name });
   sendOut(
     record,
     part,
